@@ -74,8 +74,13 @@ struct MountingHole {
     units::Inches diameter;
 };
 
+/// Which rules bind it: a wire connector floats on its conductors or is bolted down; a power
+/// distribution block is listed as such and brings the rules for blocks in wireways with it.
+enum class ConnectorKind { wireConnector, distributionBlock };
+
 /// What the connector is listed for. Unstated stays unstated.
 struct Listing {
+    std::optional<ConnectorKind> kind;
     std::vector<standards::Location> locations;      ///< empty: not stated
     std::optional<bool> temporarySubmersion;         ///< sealed bodies: never permanent
     std::optional<bool> lineSideOfService;
