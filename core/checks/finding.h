@@ -1,0 +1,106 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "base/vec3.h"
+#include "geometry/built_layout.h"
+#include "standards/citation.h"
+
+/// One verdict of one check on one subject, with its working.
+namespace gw::checks {
+
+enum class Verdict {
+    meets,
+    breach,
+    caution,     ///< good practice, not a rule; or the readings disagree
+    cannotTell,  ///< an input is missing: `missing` names it
+};
+std::string_view verdictText(Verdict verdict);  ///< "meets", "breach", "caution", "cannot tell"
+
+enum class Check {
+    conductorFill,
+    spliceFill,
+    entryBendingSpace,
+    terminalBendingSpace,
+    bendRadius,
+    exposedCopper,
+    portSuitsConductor,
+    joints,
+    clearance,
+    location,
+};
+std::string_view checkName(Check check);   ///< for the command line and JSON: "conductor-fill", …
+std::string_view checkTitle(Check check);  ///< for people: "Conductor fill", …
+const std::vector<Check>& allChecks();
+
+/// A number with its unit, as measured or as limit.
+struct Quantity {
+    enum class Unit { inches, squareInches, percent, count, degrees };
+    double value = 0.0;
+    Unit unit = Unit::inches;
+};
+/// "3.80 in", "21.3 %". Inches to three decimals, trailing zeros cut.
+std::string toText(const Quantity& quantity);
+
+/// What a finding is about.
+using Subject = std::variant<layout::ConductorId, layout::BlockId, layout::EntryId, layout::CircuitId>;
+std::string subjectText(const Subject& subject);
+
+/// One way of reading a disputed rule, with the result it gives.
+struct Reading {
+    std::string name;      ///< "the 20 % still binds"
+    Verdict verdict = Verdict::meets;
+    std::optional<Quantity> measured;
+    std::optional<Quantity> limit;
+    std::string sentence;
+    bool chosen = false;   ///< the layout records that the local authority takes this one
+};
+
+struct Finding {
+    Check check = Check::conductorFill;
+    Verdict verdict = Verdict::meets;
+    std::vector<Subject> subjects;       ///< the first is the one to jump to; empty: the gutter
+    std::optional<Vec3> place;           ///< gutter coordinates
+    std::optional<std::pair<double, double>> interval;  ///< along x, where it holds over a stretch
+    std::optional<Quantity> measured;
+    std::optional<Quantity> limit;
+    std::optional<Quantity> margin;      ///< positive: room to spare; negative: short by
+    standards::Citation citation;
+    std::string working;                 ///< one sentence with the numbers
+    std::vector<std::string> missing;    ///< inputs that would settle a cannotTell
+    std::vector<Reading> readings;       ///< where the wording is disputed
+};
+
+/// Each check is a pure function with this shape, in its own file.
+using CheckFunction = std::vector<Finding> (*)(const geometry::BuiltLayout&);
+
+std::vector<Finding> checkConductorFill(const geometry::BuiltLayout& built);
+std::vector<Finding> checkSpliceFill(const geometry::BuiltLayout& built);
+std::vector<Finding> checkEntryBendingSpace(const geometry::BuiltLayout& built);
+std::vector<Finding> checkTerminalBendingSpace(const geometry::BuiltLayout& built);
+std::vector<Finding> checkBendRadius(const geometry::BuiltLayout& built);
+std::vector<Finding> checkExposedCopper(const geometry::BuiltLayout& built);
+std::vector<Finding> checkPortSuitsConductor(const geometry::BuiltLayout& built);
+std::vector<Finding> checkJoints(const geometry::BuiltLayout& built);
+std::vector<Finding> checkClearance(const geometry::BuiltLayout& built);
+std::vector<Finding> checkLocation(const geometry::BuiltLayout& built);
+
+CheckFunction functionOf(Check check);
+
+/// All checks in the order of allChecks(); within a check in the order of the layout.
+std::vector<Finding> checkAll(const geometry::BuiltLayout& built);
+
+/// How many findings of each verdict.
+struct Tally {
+    int meets = 0;
+    int breach = 0;
+    int caution = 0;
+    int cannotTell = 0;
+};
+Tally tally(const std::vector<Finding>& findings);
+
+}  // namespace gw::checks

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "geometry/solids.h"
+
+/// Which of many tubes and boxes come near each other: a uniform grid, then exact distances.
+namespace gw::geometry {
+
+/// One thing in the scene: a tube (path set) or a box (path null).
+struct SceneItem {
+    const Path* path = nullptr;
+    double radius = 0.0;
+    double from = 0.0;   ///< arc length of the part that counts
+    double to = 0.0;
+    Box box;             ///< when path is null
+    /// Items with equal, non-zero groups are never compared: parts of one conductor, or a
+    /// conductor's end and the block whose port holds it.
+    std::uint32_t group = 0;
+};
+
+struct NearPair {
+    std::uint32_t a = 0;  ///< index into the items, a < b
+    std::uint32_t b = 0;
+    Closest closest;
+};
+
+/// Every pair with a gap of at most `within` inches (>= 0), in order of (a, b). Box–box pairs are
+/// included. Cost near-linear in the items at constant density.
+std::vector<NearPair> nearPairs(std::span<const SceneItem> items, double within);
+
+}  // namespace gw::geometry
