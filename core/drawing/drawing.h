@@ -37,9 +37,10 @@ enum class Dash { solid, dashed, dotted, chain, fine };  ///< chain: centre line
 
 struct Pen {
     double width = 0.25;  ///< mm, >= 0.05
-    Colour colour;
+    Colour colour = {};
     Dash dash = Dash::solid;
     bool roundCaps = false;
+    double dashOffset = 0.0;  ///< mm into the dash pattern at the first point
 };
 
 /// A chain of straight lines; closed ones may be filled. Pen or fill, or both.
@@ -72,13 +73,13 @@ enum class AnchorY { baseline, middle, top, bottom };
 
 struct Text {
     Point at;
-    std::string text;         ///< UTF-8, one line
-    double height = 2.5;      ///< mm: the font's size (em); capitals are about 0.73 of it
+    std::string text;     ///< UTF-8, one line
+    double height = 2.5;  ///< mm: the font's size (em); capitals are about 0.73 of it
     Face face = Face::regular;
     AnchorX anchorX = AnchorX::left;
     AnchorY anchorY = AnchorY::baseline;
     double rotationDegrees = 0.0;  ///< anticlockwise on the paper
-    Colour colour;
+    Colour colour = {};
 };
 
 using Element = std::variant<Polyline, Arc, Circle, Text>;
@@ -89,7 +90,7 @@ struct Layer {
 };
 
 struct Drawing {
-    double width = 0.0;   ///< mm
+    double width = 0.0;  ///< mm
     double height = 0.0;
     std::string title;
     std::vector<Layer> layers;
@@ -107,7 +108,18 @@ public:
     virtual double width(std::string_view text, double height, Face face) const = 0;
 };
 
-/// The rectangle a text covers, unrotated or turned by multiples of 90 degrees.
+/// Where the baseline begins: every painter puts the text there, so that what is laid out is what
+/// is seen. AnchorY::top is the top of capitals, middle half their height, bottom the descenders'.
+Point baselineStart(const Text& text, const TextMetrics& metrics);
+
+/// The upright rectangle that holds a text, from descenders to the top of capitals and ascenders.
 Rect extent(const Text& text, const TextMetrics& metrics);
+
+bool overlap(const Rect& a, const Rect& b);
+/// Whether `inner` lies in `outer`, edges touching allowed.
+bool holds(const Rect& outer, const Rect& inner);
+Rect grown(const Rect& rect, double by);
+/// The least rectangle around both.
+Rect united(const Rect& a, const Rect& b);
 
 }  // namespace gw::drawing
