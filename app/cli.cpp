@@ -1,0 +1,190 @@
+#include "app/cli.h"
+
+#include <CLI/CLI.hpp>
+#include <QGuiApplication>
+#include <iostream>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/shelf.h"
+#include "base/read_file.h"
+#include "checks/report.h"
+#include "document/save_bytes.h"
+#include "drawing/sheet.h"
+#include "files/layout_file.h"
+#include "geometry/built_layout.h"
+#include "paint/fonts.h"
+#include "sheet/export.h"
+
+namespace gw::app {
+namespace {
+
+enum ExitStatus { kNoBreach = 0, kBreaches = 1, kBadInput = 2, kOwnFault = 3 };
+
+struct Options {
+    std::string file;
+    std::string edition;
+    std::vector<std::string> parts;
+    bool json = false;
+    std::string out;
+    std::string paper = "Tabloid";
+};
+
+struct Checked {
+    geometry::BuiltLayout built;
+    std::vector<checks::Finding> findings;
+};
+
+Result<Checked> readAndCheck(const Options& options) {
+    const auto shelf = loadShelf(options.parts);
+    if (!shelf) {
+        return fail(shelf.error());
+    }
+    const auto bytes = readFile(options.file);
+    if (!bytes) {
+        return fail(bytes.error());
+    }
+    auto layout = files::readLayout(*bytes, options.file, *shelf);
+    if (!layout) {
+        return fail(layout.error());
+    }
+    if (const auto edition = standards::editionFromText(options.edition)) {
+        layout->edition = *edition;
+    }
+    Checked checked{geometry::build(*layout, *shelf), {}};
+    checked.findings = checks::checkAll(checked.built);
+    return checked;
+}
+
+int complain(const Error& error) {
+    std::cerr << "gutterwright: " << toLine(error) << "\n";
+    return kBadInput;
+}
+
+int statusOf(const std::vector<checks::Finding>& findings) {
+    return checks::tally(findings).breach > 0 ? kBreaches : kNoBreach;
+}
+
+int check(const Options& options) {
+    const auto checked = readAndCheck(options);
+    if (!checked) {
+        return complain(checked.error());
+    }
+    const checks::ReportHead head{options.file};
+    std::cout << (options.json ? checks::jsonReport(checked->built, checked->findings, head)
+                               : checks::textReport(checked->built, checked->findings, head));
+    if (!std::cout.flush()) {
+        return complain({ErrorCode::unwritable, "the report could not be written", "standard output"});
+    }
+    return statusOf(checked->findings);
+}
+
+bool endsWith(const std::string& text, const std::string& end) {
+    return text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
+}
+
+/// "sheet.svg" for the first page, "sheet-2.svg" for the second.
+std::string pagePath(const std::string& path, std::size_t page) {
+    if (page == 0) {
+        return path;
+    }
+    const auto dot = path.rfind('.');
+    return path.substr(0, dot) + "-" + std::to_string(page + 1) + path.substr(dot);
+}
+
+Result<std::vector<std::string>> writeSheet(const std::vector<drawing::Drawing>& pages,
+                                            const std::string& out) {
+    std::vector<std::string> written;
+    if (endsWith(out, ".pdf")) {
+        if (const auto saved = ui::saveBytes(out, ui::sheetToPdf(pages)); !saved) {
+            return fail(saved.error());
+        }
+        return std::vector{out};
+    }
+    for (std::size_t page = 0; page < pages.size(); ++page) {
+        const auto path = pagePath(out, page);
+        if (const auto saved = ui::saveBytes(path, ui::pageToSvg(pages[page])); !saved) {
+            return fail(saved.error());
+        }
+        written.push_back(path);
+    }
+    return written;
+}
+
+/// A painter needs an application object, but no screen.
+class Application {
+private:
+    static bool chooseOffscreen() {
+        return !qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM") ||
+               qputenv("QT_QPA_PLATFORM", "offscreen");
+    }
+
+    bool platformChosen_ = chooseOffscreen();  // before the application reads it
+    int count_ = 1;
+    char name_[13] = "gutterwright";
+    char* arguments_[2] = {name_, nullptr};
+    QGuiApplication application_{count_, arguments_};
+};
+
+int sheet(const Options& options) {
+    const auto paper = drawing::paperFromText(options.paper);
+    if (!paper) {
+        return complain({ErrorCode::unknown, "no such paper", "", "--paper",
+                         "Letter, Legal, Tabloid, ARCH C, ARCH D, A4, A3, A2 or A1", options.paper});
+    }
+    if (!endsWith(options.out, ".pdf") && !endsWith(options.out, ".svg")) {
+        return complain({ErrorCode::unknown, "the sheet is written as PDF or SVG", "", "--out",
+                         "a name that ends in .pdf or .svg", options.out});
+    }
+    const auto checked = readAndCheck(options);
+    if (!checked) {
+        return complain(checked.error());
+    }
+    const Application application;
+    const ui::FontMetrics metrics;
+    const auto pages =
+        drawing::layoutSheet(checked->built, checked->findings, {*paper}, metrics);
+    const auto written = writeSheet(pages, options.out);
+    if (!written) {
+        return complain(written.error());
+    }
+    for (const auto& path : *written) {
+        std::cout << path << "\n";
+    }
+    return statusOf(checked->findings);
+}
+
+void addCommon(CLI::App& verb, Options& options) {
+    verb.add_option("FILE", options.file, "the layout")->required();
+    verb.add_option("--edition", options.edition, "judge by this edition of NFPA 70")
+        ->check(CLI::IsMember({"2017", "2020", "2023", "2026"}));
+    verb.add_option("--parts", options.parts, "part files beside the ones shipped");
+}
+
+}  // namespace
+
+int runCommandLine(int argc, char** argv) {
+    Options options;
+    CLI::App program("Plans an electrical gutter before a conductor is cut.", "gutterwright");
+    program.set_version_flag("--version", "gutterwright " GW_VERSION);
+    program.require_subcommand(1);
+    auto* checkVerb = program.add_subcommand("check", "judge a layout, each verdict with its working");
+    addCommon(*checkVerb, options);
+    checkVerb->add_flag("--json", options.json, "print the report as JSON");
+    auto* sheetVerb = program.add_subcommand("sheet", "draw the layout sheet");
+    addCommon(*sheetVerb, options);
+    sheetVerb->add_option("--out", options.out, "where to: NAME.pdf or NAME.svg")->required();
+    sheetVerb->add_option("--paper", options.paper, "Letter … ARCH D, A4 … A1 (Tabloid unless said)");
+    try {
+        program.parse(argc, argv);
+    } catch (const CLI::Success& done) {
+        return program.exit(done);
+    } catch (const CLI::ParseError& error) {
+        std::cerr << "gutterwright: " << error.what() << " (gutterwright --help shows the verbs)\n";
+        return kBadInput;
+    }
+    return checkVerb->parsed() ? check(options) : sheet(options);
+}
+
+}  // namespace gw::app

@@ -1,0 +1,163 @@
+#include "checks/report.h"
+
+#include <algorithm>
+#include <array>
+#include <sstream>
+
+namespace gw::checks {
+namespace {
+
+constexpr std::size_t kColumns = 100;
+
+constexpr std::array<Verdict, 4> kOrder = {
+    Verdict::breach, Verdict::cannotTell, Verdict::caution, Verdict::meets};
+
+std::string heading(Verdict verdict) {
+    switch (verdict) {
+        case Verdict::meets: return "MEETS";
+        case Verdict::breach: return "BREACH";
+        case Verdict::caution: return "CAUTION";
+        case Verdict::cannotTell: return "CANNOT TELL";
+    }
+    return {};
+}
+
+std::string counted(int count, const std::string& one, const std::string& many) {
+    return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+/// Characters, not bytes: continuation bytes of UTF-8 take no column.
+std::size_t columns(const std::string& text) {
+    return std::size_t(std::count_if(text.begin(), text.end(), [](char c) {
+        return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+    }));
+}
+
+/// Words of `text` in lines of at most kColumns, each behind `indent` blanks.
+std::string wrapped(const std::string& text, std::size_t indent) {
+    const std::string margin(indent, ' ');
+    std::istringstream words(text);
+    std::string out;
+    std::string line = margin;
+    for (std::string word; words >> word;) {
+        if (line.size() > indent && columns(line) + 1 + columns(word) > kColumns) {
+            out += line + "\n";
+            line = margin;
+        }
+        line += (line.size() > indent ? " " : "") + word;
+    }
+    return out + line + "\n";
+}
+
+std::string subjectsText(const Finding& finding) {
+    if (finding.subjects.empty()) {
+        return "the gutter";
+    }
+    std::string text;
+    for (const auto& subject : finding.subjects) {
+        text += (text.empty() ? "" : ", ") + subjectText(subject);
+    }
+    return text;
+}
+
+std::string numbersText(const Finding& finding) {
+    std::string text;
+    const auto add = [&](const char* name, const std::optional<Quantity>& quantity) {
+        if (quantity) {
+            text += (text.empty() ? "" : "; ") + std::string(name) + " " + toText(*quantity);
+        }
+    };
+    add("measured", finding.measured);
+    add("limit", finding.limit);
+    add("margin", finding.margin);
+    return text;
+}
+
+std::string readingText(const Reading& reading) {
+    return "reading" + std::string(reading.chosen ? " taken here" : "") + ": " + reading.name +
+           ": " + std::string(verdictText(reading.verdict)) + ". " + reading.sentence;
+}
+
+std::string findingText(const Finding& finding) {
+    std::string text = wrapped(std::string(checkTitle(finding.check)) + ": " + subjectsText(finding), 2);
+    text += wrapped(finding.working, 6);
+    for (const auto& reading : finding.readings) {
+        text += wrapped(readingText(reading), 6);
+    }
+    for (const auto& missing : finding.missing) {
+        text += wrapped("missing: " + missing, 6);
+    }
+    const auto numbers = numbersText(finding);
+    const auto section = standards::toText(finding.citation);
+    return text + wrapped(numbers.empty() ? "[" + section + "]" : numbers + "  [" + section + "]", 6);
+}
+
+std::string headText(const geometry::BuiltLayout& built, const ReportHead& head) {
+    const auto& layout = built.layout;
+    const auto& inside = layout.gutter.inside;
+    const auto size = [](double inches) { return units::formatDecimal(inches, 3); };
+    std::string text = wrapped(
+        (layout.title.empty() ? "Untitled layout" : layout.title) +
+            (head.file.empty() ? "" : " (" + head.file + ")"),
+        0);
+    text += wrapped(std::string(standards::articleText(layout.gutter.article)) + " " +
+                        size(inside.y) + " x " + size(inside.z) + " x " + size(inside.x) +
+                        " in inside, NFPA 70-" + std::string(standards::editionText(layout.edition)) +
+                        "; " + counted(int(layout.conductors.size()), "conductor", "conductors") +
+                        ", " + counted(int(layout.blocks.size()), "block", "blocks") + ", " +
+                        counted(int(layout.entries.size()), "entry", "entries"),
+                    0);
+    return text;
+}
+
+}  // namespace
+
+std::string summaryLine(const Tally& tally) {
+    std::string line = tally.breach == 0 ? "No breach" : counted(tally.breach, "breach", "breaches");
+    line += ": " + counted(tally.meets, "finding meets", "findings meet");
+    if (tally.caution > 0) {
+        line += ", " + counted(tally.caution, "caution", "cautions");
+    }
+    if (tally.cannotTell > 0) {
+        line += ", " + std::to_string(tally.cannotTell) + " cannot tell";
+    }
+    return line + ".";
+}
+
+std::string textReport(const geometry::BuiltLayout& built,
+                       const std::vector<Finding>& findings,
+                       const ReportHead& head) {
+    std::string text = headText(built, head) + "\n" + wrapped(summaryLine(tally(findings)), 0);
+    for (const Verdict verdict : kOrder) {
+        bool first = true;
+        for (const auto& finding : findings) {
+            if (finding.verdict != verdict) {
+                continue;
+            }
+            text += first ? "\n" + heading(verdict) + "\n" : std::string();
+            text += findingText(finding);
+            first = false;
+        }
+    }
+    text += "\n";
+    for (const auto& caution : cautions()) {
+        text += wrapped(caution, 0);
+    }
+    return text;
+}
+
+const std::vector<std::string>& cautions() {
+    static const std::vector<std::string> kCautions = {
+        "This is a planning aid. The adopted code and its local amendments, the authority having "
+        "jurisdiction, the listing and instructions of every connector, and licensed practice decide.",
+        "Verify every section with the edition in force where the work is done.",
+        "Work de-energised: find every source, open, lock and tag, and test for absence of voltage "
+        "before touching a conductor (NFPA 70E; OSHA 29 CFR 1910.333).",
+        "Service conductors stay live when every switch downstream is off: only the utility can make "
+        "them dead, and nothing upstream limits a fault on them.",
+        "Never measure or form conductors inside a live gutter.",
+    };
+    return kCautions;
+}
+
+}  // namespace gw::checks
