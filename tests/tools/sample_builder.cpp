@@ -1,0 +1,124 @@
+#include "tools/sample_builder.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <iostream>
+
+namespace gw::tools {
+namespace {
+
+[[noreturn]] void stop(const std::string& sentence) {
+    std::cerr << "make_samples: " << sentence << "\n";
+    std::exit(3);
+}
+
+}  // namespace
+
+SampleBuilder::SampleBuilder(const parts::Shelf& shelf, std::string title, const Vec3& inside)
+    : shelf_(shelf) {
+    layout_.title = std::move(title);
+    layout_.project = "Riverside yard";
+    layout_.drawnBy = "Yard office";
+    layout_.date = "2026-11-25";
+    layout_.revision = "A";
+    layout_.gutter.inside = inside;
+    layout_.gutter.sheet = units::Inches::of(inside.y > 6.0 ? 0.067 : 0.053);
+    layout_.gutter.enclosureType = "1";
+    layout_.surroundings.location = standards::Location::dry;
+    layout_.surroundings.ambientCelsius = 30.0;
+    layout_.surroundings.floods = false;
+}
+
+void SampleBuilder::addSystem(const std::string& id,
+                              const std::string& name,
+                              int voltsBetween,
+                              int voltsToGround,
+                              double faultKiloamperes) {
+    layout_.systems.push_back(
+        {layout::SystemId(id), name, voltsBetween, voltsToGround, faultKiloamperes});
+}
+
+void SampleBuilder::addBlock(const std::string& id,
+                             const std::string& part,
+                             const Vec3& corner,
+                             const std::string& attitude,
+                             layout::Phase phase) {
+    const auto turned = parts::Attitude::fromText(attitude);
+    if (!turned || shelf_.find(parts::PartId(part)) == shelf_.end()) {
+        stop("block " + id + ": no part " + part + " or attitude " + attitude);
+    }
+    layout::Block block;
+    block.id = layout::BlockId(id);
+    block.name = "Block " + id.substr(1);
+    block.part = parts::PartId(part);
+    block.corner = corner;
+    block.attitude = *turned;
+    block.mounted = true;
+    block.phase = phase;
+    layout_.blocks.push_back(block);
+}
+
+Vec3 SampleBuilder::extents(const std::string& part, const std::string& attitude) const {
+    const auto found = shelf_.find(parts::PartId(part));
+    if (found == shelf_.end()) {
+        stop("no part " + part);
+    }
+    return parts::Attitude::fromText(attitude)->turnedExtents(found->second.body);
+}
+
+const parts::Part& SampleBuilder::partOf(const std::string& block) const {
+    for (const auto& candidate : layout_.blocks) {
+        if (candidate.id.text() == block) {
+            return shelf_.at(candidate.part);
+        }
+    }
+    stop("no block " + block);
+}
+
+layout::End SampleBuilder::atEntry(const std::string& entry, int slot) const {
+    return layout::AtEntry{layout::EntryId(entry), slot};
+}
+
+layout::End SampleBuilder::inPort(const std::string& block, const std::string& port) const {
+    for (const auto& candidate : partOf(block).ports) {
+        if (candidate.name.text() == port) {
+            return layout::InPort{
+                layout::BlockId(block), candidate.name, candidate.stripLength, std::nullopt};
+        }
+    }
+    stop("block " + block + " has no port " + port);
+}
+
+std::size_t SampleBuilder::addConductor(const std::string& tag,
+                                        const std::string& circuit,
+                                        int set,
+                                        layout::Phase phase,
+                                        const ConductorKind& kind,
+                                        layout::End from,
+                                        layout::End to) {
+    layout::Conductor conductor;
+    conductor.id = layout::ConductorId(tag);
+    conductor.tag = tag;
+    conductor.circuit = layout::CircuitId(circuit);
+    conductor.set = set;
+    conductor.phase = phase;
+    conductor.size = units::WireSize::of(kind.size);
+    conductor.metal = kind.metal;
+    conductor.insulation = kind.insulation;
+    conductor.stranding = kind.stranding;
+    conductor.from = std::move(from);
+    conductor.to = std::move(to);
+    layout_.conductors.push_back(std::move(conductor));
+    return layout_.conductors.size() - 1;
+}
+
+void SampleBuilder::lay(const std::vector<std::size_t>& order, const LaneWishes& wishes) {
+    for (const std::size_t index : order) {
+        if (!layConductor(layout_, shelf_, index, laid_, wishes)) {
+            stop(layout_.title + ": no way found for " + layout_.conductors[index].tag);
+        }
+        laid_.push_back(index);
+    }
+}
+
+}  // namespace gw::tools

@@ -1,0 +1,65 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "layout/layout.h"
+#include "tools/lane_planner.h"
+
+/// Puts a sample layout together step by step. Anything that does not fit stops the maker with a
+/// sentence: samples are made by us, so that is a bug of the maker, not an input error.
+namespace gw::tools {
+
+struct ConductorKind {
+    std::string size;
+    standards::Metal metal = standards::Metal::copper;
+    standards::Insulation insulation = standards::Insulation::thwn2;
+    standards::Stranding stranding = standards::Stranding::classB;
+};
+
+class SampleBuilder {
+public:
+    SampleBuilder(const parts::Shelf& shelf, std::string title, const Vec3& inside);
+
+    layout::Layout& layout() { return layout_; }
+
+    void addSystem(const std::string& id,
+                   const std::string& name,
+                   int voltsBetween,
+                   int voltsToGround,
+                   double faultKiloamperes);
+    void addCircuit(layout::Circuit circuit) { layout_.circuits.push_back(std::move(circuit)); }
+    void addEntry(layout::Entry entry) { layout_.entries.push_back(std::move(entry)); }
+    /// `corner`: least x, y, z of the turned body.
+    void addBlock(const std::string& id,
+                  const std::string& part,
+                  const Vec3& corner,
+                  const std::string& attitude,
+                  layout::Phase phase);
+    /// Extents of a part's body as turned.
+    Vec3 extents(const std::string& part, const std::string& attitude) const;
+
+    layout::End atEntry(const std::string& entry, int slot) const;
+    /// In a port, stripped as the part states.
+    layout::End inPort(const std::string& block, const std::string& port) const;
+
+    /// Returns its index. Id and tag are the same text.
+    std::size_t addConductor(const std::string& tag,
+                             const std::string& circuit,
+                             int set,
+                             layout::Phase phase,
+                             const ConductorKind& kind,
+                             layout::End from,
+                             layout::End to);
+
+    /// Lays the conductors in this order; stops with the tag of one that finds no way.
+    void lay(const std::vector<std::size_t>& order, const LaneWishes& wishes);
+
+private:
+    const parts::Part& partOf(const std::string& block) const;
+    const parts::Shelf& shelf_;
+    layout::Layout layout_;
+    std::vector<std::size_t> laid_;
+};
+
+}  // namespace gw::tools
