@@ -1,0 +1,372 @@
+#include "geometry/fill.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <optional>
+#include <utility>
+
+#include "base/contract.h"
+#include "base/tolerance.h"
+#include "geometry/arc_turns.h"
+
+namespace gw::geometry {
+
+namespace {
+
+// ---- one conductor: over which x does how many of its parts get cut --------------------------
+//
+// A plane at x cuts the disc at arc length s when |x - X(s)| <= r sqrt(1 - tx(s)^2). As long as X
+// only rises (or only falls), both ends of that span move the same way, because a bend's radius
+// exceeds the conductor's: d/ds of either end is X'(s) times a factor of one sign. So the discs cut
+// by one plane on such a run are consecutive: one part. Two runs meet in a joint; where both are
+// cut within the joint's disc they are one part, not two. Hence
+//     parts cut at x = runs whose range holds x - joints whose common range holds x.
+
+/// slope or fraction of the radius. Below it a piece stands still in x: it moves by less than
+/// 1e-7 in over a whole gutter, and its sign is noise.
+constexpr double kStandsStill = 1e-9;
+
+struct Range {
+    double low = 0.0;
+    double high = 0.0;
+};
+
+Range hull(const Range& a, const Range& b) {
+    return {std::min(a.low, b.low), std::max(a.high, b.high)};
+}
+
+Range overlap(const Range& a, const Range& b) {
+    return {std::max(a.low, b.low), std::min(a.high, b.high)};
+}
+
+/// A stretch of path on which X only rises (sense 1), only falls (-1) or stands still (0).
+struct Run {
+    Range range;
+    int sense = 0;
+    double joint = 0.0;  ///< X where it begins
+};
+
+int senseOf(double rise, double scale) {
+    if (std::abs(rise) <= kStandsStill * scale) {
+        return 0;
+    }
+    return rise > 0.0 ? 1 : -1;
+}
+
+constexpr Vec3 kAlongX{1.0, 0.0, 0.0};
+
+/// The runs of a part of one path.
+class Runs {
+public:
+    void find(const Path& path, double radius, double from, double to) {
+        runs_.clear();
+        radius_ = radius;
+        for (std::size_t i = 0; i < path.pieces().size(); ++i) {
+            const Piece& piece = path.pieces()[i];
+            const double first = std::max(0.0, from - path.startOf(i));
+            const double last = std::min(piece.length, to - path.startOf(i));
+            if (last - first > kSamePoint) {
+                addPiece(piece, first, last);
+            }
+        }
+    }
+    const std::vector<Run>& runs() const { return runs_; }
+
+    /// Where run i and the one before it are cut as one. Empty (low > high) when nowhere.
+    Range joint(std::size_t i) const {
+        const Range disc{runs_[i].joint - radius_, runs_[i].joint + radius_};
+        return overlap(disc, overlap(runs_[i - 1].range, runs_[i].range));
+    }
+
+private:
+    Range disc(const Piece& piece, double s) const {
+        const double x = piece.pointAt(s).x;
+        const double half = discReach(radius_, kAlongX, piece.tangentAt(s));
+        return {x - half, x + half};
+    }
+
+    void addPiece(const Piece& piece, double first, double last) {
+        if (!piece.isArc()) {
+            addStretch(piece, first, last);
+            return;
+        }
+        if (piece.radius <= radius_) {
+            addKnot(piece, first, last);
+            return;
+        }
+        double start = first;
+        const Wave wave = waveOf(piece, kAlongX);
+        for (const double turn : Turns(wave, first / piece.radius, last / piece.radius)) {
+            addStretch(piece, start, turn * piece.radius);
+            start = turn * piece.radius;
+        }
+        addStretch(piece, start, last);
+    }
+
+    void addStretch(const Piece& piece, double first, double last) {
+        const double start = piece.pointAt(first).x;
+        const double rise = piece.pointAt(last).x - start;
+        append({hull(disc(piece, first), disc(piece, last)), senseOf(rise, last - first), start});
+    }
+
+    /// A bend tighter than the conductor's own radius (only in faulty paths): one lump.
+    void addKnot(const Piece& piece, double first, double last) {
+        const Extent extent = extentAlong(piece, first, last, radius_, kAlongX);
+        append({{extent.least, extent.greatest}, 0, piece.pointAt(first).x});
+    }
+
+    void append(const Run& next) {
+        if (runs_.empty() || runs_.back().sense * next.sense < 0) {
+            runs_.push_back(next);
+            return;
+        }
+        runs_.back().range = hull(runs_.back().range, next.range);
+        if (runs_.back().sense == 0) {
+            runs_.back().sense = next.sense;
+        }
+    }
+
+    double radius_ = 0.0;
+    std::vector<Run> runs_;
+};
+
+// ---- all of them: steps in x ----------------------------------------------------------------
+
+/// x in steps of 2^-24 in (6e-8): tubes that merely touch in x do not count together by a rounding
+/// error. Areas in steps of 2^-40 in2: what is added and taken away again leaves exactly nothing.
+constexpr double kStepsPerInch = 16777216.0;
+constexpr double kStepsPerSquareInch = 1099511627776.0;
+
+struct Step {
+    std::int64_t at = 0;
+    std::int64_t conductors = 0;
+    std::int64_t outside = 0;
+    std::int64_t blocks = 0;
+};
+
+class Sweep {
+public:
+    explicit Sweep(double length) : length_(length) {}
+
+    void add(const FillConductor& conductor) {
+        if (conductor.path == nullptr || conductor.path->empty()) {
+            return;
+        }
+        const Path& path = *conductor.path;
+        const double end = path.length().in();
+        Step count{0, std::llround(conductor.area * kStepsPerSquareInch), 0, 0};
+        if (conductor.inBlocks.empty()) {
+            count.outside = count.conductors;
+            addParts(path, conductor.radius, {0.0, end}, count);
+            return;
+        }
+        addParts(path, conductor.radius, {0.0, end}, count);
+        addOutside(conductor, {0, 0, count.conductors, 0});
+    }
+
+    void add(const Box& block) {
+        const Vec3 size = block.extents();
+        addRange({block.least.x, block.greatest.x},
+                 {0, 0, 0, std::llround(size.y * size.z * kStepsPerSquareInch)});
+    }
+
+    std::vector<FillSlice> slices() {
+        std::sort(
+            steps_.begin(), steps_.end(), [](const Step& a, const Step& b) { return a.at < b.at; });
+        std::vector<FillSlice> slices;
+        Step sum;
+        for (std::size_t i = 0; i < steps_.size();) {
+            for (sum.at = steps_[i].at; i < steps_.size() && steps_[i].at == sum.at; ++i) {
+                accumulate(sum, steps_[i]);
+            }
+            appendSlice(slices, sum);
+        }
+        if (slices.empty() || slices.front().from > 0.0) {
+            slices.insert(slices.begin(), FillSlice{});
+        }
+        return slices;
+    }
+
+private:
+    static void accumulate(Step& sum, const Step& step) {
+        sum.conductors += step.conductors;
+        sum.outside += step.outside;
+        sum.blocks += step.blocks;
+    }
+
+    static double squareInches(std::int64_t steps) {
+        return static_cast<double>(steps) / kStepsPerSquareInch;
+    }
+
+    void appendSlice(std::vector<FillSlice>& slices, const Step& sum) const {
+        const double from = static_cast<double>(sum.at) / kStepsPerInch;
+        const FillSlice next{from,
+                             squareInches(sum.conductors),
+                             squareInches(sum.outside),
+                             squareInches(sum.blocks)};
+        const bool same = !slices.empty() && slices.back().conductors == next.conductors &&
+                          slices.back().outsideBlocks == next.outsideBlocks &&
+                          slices.back().blocks == next.blocks;
+        if (from < length_ && !same) {
+            slices.push_back(next);
+        }
+    }
+
+    void addRange(const Range& range, const Step& amount) {
+        const std::int64_t low = std::llround(std::clamp(range.low, 0.0, length_) * kStepsPerInch);
+        const std::int64_t high =
+            std::llround(std::clamp(range.high, 0.0, length_) * kStepsPerInch);
+        if (range.low < range.high && low < high) {
+            steps_.push_back({low, amount.conductors, amount.outside, amount.blocks});
+            steps_.push_back({high, -amount.conductors, -amount.outside, -amount.blocks});
+        }
+    }
+
+    static Step opposite(const Step& amount) {
+        return {0, -amount.conductors, -amount.outside, -amount.blocks};
+    }
+
+    void addParts(const Path& path, double radius, const Range& span, const Step& count) {
+        runs_.find(path, radius, span.low, span.high);
+        for (std::size_t i = 0; i < runs_.runs().size(); ++i) {
+            addRange(runs_.runs()[i].range, count);
+            if (i > 0) {
+                addRange(runs_.joint(i), opposite(count));
+            }
+        }
+    }
+
+    /// A part counts as outside when any of it is: the parts of the path outside, less one where
+    /// the plane cuts right through a block's stretch and so joins the parts before and after it.
+    void addOutside(const FillConductor& conductor, const Step& count) {
+        const double end = conductor.path->length().in();
+        double outsideFrom = 0.0;
+        for (const Range& inside : stretchesInside(conductor)) {
+            addParts(*conductor.path, conductor.radius, {outsideFrom, inside.low}, count);
+            if (inside.low > kSamePoint && inside.high < end - kSamePoint) {
+                addRange(cutThrough(conductor, inside), opposite(count));
+            }
+            outsideFrom = inside.high;
+        }
+        addParts(*conductor.path, conductor.radius, {outsideFrom, end}, count);
+    }
+
+    /// inBlocks in order, overlaps merged.
+    static std::vector<Range> stretchesInside(const FillConductor& conductor) {
+        std::vector<std::pair<double, double>> sorted(conductor.inBlocks.begin(),
+                                                      conductor.inBlocks.end());
+        std::sort(sorted.begin(), sorted.end());
+        std::vector<Range> merged;
+        for (const auto& [from, to] : sorted) {
+            if (!merged.empty() && from <= merged.back().high + kSamePoint) {
+                merged.back().high = std::max(merged.back().high, to);
+            } else {
+                merged.push_back({from, to});
+            }
+        }
+        return merged;
+    }
+
+    static Range discAt(const FillConductor& conductor, double s) {
+        const double x = conductor.path->pointAt(s).x;
+        const double half = discReach(conductor.radius, kAlongX, conductor.path->tangentAt(s));
+        return {x - half, x + half};
+    }
+
+    Range cutThrough(const FillConductor& conductor, const Range& inside) {
+        Range through = overlap(discAt(conductor, inside.low), discAt(conductor, inside.high));
+        runs_.find(*conductor.path, conductor.radius, inside.low, inside.high);
+        for (std::size_t i = 1; i < runs_.runs().size(); ++i) {
+            through = overlap(through, runs_.joint(i));
+        }
+        return through;
+    }
+
+    double length_;
+    std::vector<Step> steps_;
+    Runs runs_;
+};
+
+// ---- reading a profile ------------------------------------------------------------------------
+
+/// The greatest `area` among slices that pass `counts`, over the first unbroken row of slices that
+/// have it.
+template <class Counts, class Area>
+FillProfile::Worst worst(const FillProfile& profile, Counts counts, Area area) {
+    FillProfile::Worst found;
+    bool open = false;
+    for (std::size_t i = 0; i < profile.slices.size(); ++i) {
+        const FillSlice& slice = profile.slices[i];
+        const double to =
+            i + 1 < profile.slices.size() ? profile.slices[i + 1].from : profile.length;
+        const bool in = counts(slice);
+        if (in && area(slice) > found.area) {
+            found = {area(slice), slice.from, to, area(slice) / profile.interior};
+            open = true;
+        } else if (open && in && area(slice) == found.area) {
+            found.to = to;
+        } else {
+            open = false;
+        }
+    }
+    return found;
+}
+
+bool fuller(const FillSlice& a, const FillSlice& b) {
+    return std::pair(a.conductors, a.splice()) > std::pair(b.conductors, b.splice());
+}
+
+}  // namespace
+
+FillProfile::Worst FillProfile::worstConductors() const {
+    return worst(
+        *this,
+        [](const FillSlice&) { return true; },
+        [](const FillSlice& s) { return s.conductors; });
+}
+
+FillProfile::Worst FillProfile::worstSplice() const {
+    return worst(
+        *this,
+        [](const FillSlice& s) { return s.blocks > 0.0; },
+        [](const FillSlice& s) { return s.splice(); });
+}
+
+FillProfile::Worst FillProfile::worstConductors(bool withBlock) const {
+    return worst(
+        *this,
+        [withBlock](const FillSlice& s) { return (s.blocks > 0.0) == withBlock; },
+        [](const FillSlice& s) { return s.conductors; });
+}
+
+const FillSlice& FillProfile::at(double x) const {
+    CONTRACT(!slices.empty());
+    const auto after = std::upper_bound(
+        slices.begin() + 1, slices.end(), x, [](double value, const FillSlice& slice) {
+            return value < slice.from;
+        });
+    auto best = after - 1;
+    if (best != slices.begin() && x - best->from <= kSamePoint && fuller(*(best - 1), *best)) {
+        return *(best - 1);
+    }
+    if (after != slices.end() && after->from - x <= kSamePoint && fuller(*after, *best)) {
+        return *after;
+    }
+    return *best;
+}
+
+FillProfile fillProfile(const Vec3& inside,
+                        std::span<const FillConductor> conductors,
+                        std::span<const Box> blocks) {
+    Sweep sweep(inside.x);
+    for (const FillConductor& conductor : conductors) {
+        sweep.add(conductor);
+    }
+    for (const Box& block : blocks) {
+        sweep.add(block);
+    }
+    return {sweep.slices(), inside.x, inside.y * inside.z};
+}
+
+}  // namespace gw::geometry
