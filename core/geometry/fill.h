@@ -16,18 +16,20 @@ namespace gw::geometry {
 struct FillConductor {
     const Path* path = nullptr;
     double radius = 0.0;
-    double area = 0.0;       ///< square inches, as the published table states it
+    double area = 0.0;  ///< square inches, as the published table states it
     /// Arc lengths inside block bodies: counted as conductor, not again beside the block's face.
     std::span<const std::pair<double, double>> inBlocks;
 };
 
-/// Piecewise constant in x. Slice i holds from `from` to the next slice's `from`; the last one ends
-/// at the gutter's length. At a boundary the larger of the two sides counts.
+/// Piecewise constant in x. Boundaries are exact but for a grid of 2^-24 in (6e-8), so that things
+/// that end where others begin do not count together by a rounding error; areas, of 2^-40 in2.
+/// Slice i holds from `from` to the next slice's `from`; the last one ends at the gutter's length.
+/// At a boundary the larger of the two sides counts.
 struct FillSlice {
-    double from = 0.0;             ///< inches
-    double conductors = 0.0;       ///< square inches of all conductors
-    double outsideBlocks = 0.0;    ///< of these, not inside a block body
-    double blocks = 0.0;           ///< square inches of block faces
+    double from = 0.0;           ///< inches
+    double conductors = 0.0;     ///< square inches of all conductors
+    double outsideBlocks = 0.0;  ///< of these, not inside a block body
+    double blocks = 0.0;         ///< square inches of block faces
     double splice() const { return outsideBlocks + blocks; }
 };
 

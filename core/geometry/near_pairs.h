@@ -13,9 +13,9 @@ namespace gw::geometry {
 struct SceneItem {
     const Path* path = nullptr;
     double radius = 0.0;
-    double from = 0.0;   ///< arc length of the part that counts
+    double from = 0.0;  ///< arc length of the part that counts
     double to = 0.0;
-    Box box;             ///< when path is null
+    Box box;  ///< when path is null
     /// Items with equal, non-zero groups are never compared: parts of one conductor, or a
     /// conductor's end and the block whose port holds it.
     std::uint32_t group = 0;

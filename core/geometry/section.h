@@ -37,7 +37,10 @@ struct CutConductor {
 struct Section {
     double x = 0.0;
     std::vector<CutConductor> conductors;
-    struct CutBlock { std::size_t block = 0; Outline outline; };
+    struct CutBlock {
+        std::size_t block = 0;
+        Outline outline;
+    };
     std::vector<CutBlock> blocks;
 };
 Section sectionAt(const BuiltLayout& built, double x);

@@ -20,7 +20,7 @@ struct Tube {
 struct OrientedBox {
     Vec3 centre;
     std::array<Vec3, 3> axes{Vec3{1, 0, 0}, Vec3{0, 1, 0}, Vec3{0, 0, 1}};  ///< orthonormal
-    Vec3 half;                                                             ///< half extents, > 0
+    Vec3 half;                                                              ///< half extents, > 0
 };
 
 /// An axis-aligned box, least and greatest corner.
@@ -37,7 +37,7 @@ struct Closest {
     units::Inches gap;  ///< surface to surface; negative: they overlap by that much
     Vec3 onA;           ///< on A's centreline, or on the box
     Vec3 onB;
-    double sA = 0.0;    ///< arc length on A's path; 0 for a box
+    double sA = 0.0;  ///< arc length on A's path; 0 for a box
     double sB = 0.0;
 };
 
