@@ -40,6 +40,9 @@ struct Citation {
 /// "NFPA 70-2023 376.22(A)", with ", from memory" or ", inferred" appended where that is so.
 std::string toText(const Citation& citation);
 
+/// A section or table of NFPA 70 in that edition.
+Citation necCitation(Edition edition, std::string section, Basis basis, std::string note = {});
+
 template <class T>
 struct Cited {
     T value;

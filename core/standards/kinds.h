@@ -39,6 +39,13 @@ std::string_view racewayText(RacewayType raceway);        ///< "EMT", "RMC", "PV
 std::string_view articleText(GutterArticle article);      ///< "auxiliary gutter", …
 std::string_view locationText(Location location);         ///< "dry", …
 
+std::optional<Metal> metalFromText(std::string_view text);
+std::optional<Insulation> insulationFromText(std::string_view text);
+std::optional<Stranding> strandingFromText(std::string_view text);
+std::optional<RacewayType> racewayFromText(std::string_view text);
+std::optional<GutterArticle> articleFromText(std::string_view text);
+std::optional<Location> locationFromText(std::string_view text);
+
 std::span<const Metal> allMetals();
 std::span<const Insulation> allInsulations();
 std::span<const Stranding> allStrandings();

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/json_reader.h"
+#include "base/json_writer.h"
+#include "base/result.h"
+#include "parts/part.h"
+
+/// The part file: {"format": "gutterwright-parts", "version": 1, "unit": "in", "parts": […]}, with
+/// the members of parts::Part by their names. `unit` may be "mm"; then every length in it is.
+/// Published schema: resources/schema/parts.schema.json.
+namespace gw::parts {
+
+/// The parts of one file, in its order. Errors name the file, the JSON pointer, what was expected
+/// and what was found. Beyond types and ranges they cover: names used once; mouths on the body's
+/// surface, bores inside it; screws that name a port; ranges the right way round.
+Result<std::vector<Part>> readParts(std::string_view bytes, const std::string& fileName);
+
+/// One part of a document being read; problems are recorded there. perInch: how many of the file's
+/// units make an inch (1 or 25.4).
+Part readPart(const JsonValue& value, double perInch);
+
+JsonTree writePart(const Part& part);
+std::string writeParts(const std::vector<Part>& parts);
+
+/// "in" -> 1, "mm" -> 25.4; records a problem for anything else.
+double readUnit(const JsonValue& value);
+
+/// {"x":…, "y":…, "z":…}, coordinates within ±`bound` inches.
+Vec3 readPoint(const JsonValue& value, double perInch, double bound);
+JsonTree writePoint(const Vec3& point);
+
+}  // namespace gw::parts
