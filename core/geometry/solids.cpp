@@ -26,6 +26,7 @@ struct Ball {
 
 std::vector<Ball> ballsAround(const std::vector<Bow>& bows) {
     std::vector<Ball> balls;
+    balls.reserve(bows.size());
     for (const Bow& bow : bows) {
         balls.push_back(
             {(bow.start + bow.end) * 0.5, distance(bow.start, bow.end) * 0.5 + bow.sag});
@@ -37,12 +38,18 @@ Closest toClosest(const Feet& feet, double radii) {
     return {units::Inches::of(feet.distance - radii), feet.onA, feet.onB, feet.sA, feet.sB};
 }
 
-/// The better of what is known and what the finder finds below it.
+Feet unknownFeet() {
+    Feet feet;
+    feet.distance = kFar;
+    return feet;
+}
+
+/// Takes what the finder finds below the best so far.
 template <class Other>
-void lower(std::optional<Feet>& best, NearestFinder& finder, const Bow& bow, const Other& other) {
-    const auto found = finder.find(bow, other, best ? best->distance : kFar);
-    if (found && (!best || found->distance < best->distance)) {
-        best = found;
+void lower(Feet& best, NearestFinder& finder, const Bow& bow, const Other& other) {
+    const auto found = finder.find(bow, other, best.distance);
+    if (found && found->distance < best.distance) {
+        best = *found;
     }
 }
 
@@ -61,26 +68,26 @@ Closest clearance(const Tube& a, const Tube& b) {
     const std::vector<Ball> ballsA = ballsAround(bowsA);
     const std::vector<Ball> ballsB = ballsAround(bowsB);
     NearestFinder finder;
-    std::optional<Feet> best;
+    Feet best = unknownFeet();
     for (std::size_t i = 0; i < bowsA.size(); ++i) {
         for (std::size_t j = 0; j < bowsB.size(); ++j) {
             const double apart =
                 distance(ballsA[i].centre, ballsB[j].centre) - ballsA[i].radius - ballsB[j].radius;
-            if (!best || apart < best->distance) {
+            if (apart < best.distance) {
                 lower(best, finder, bowsA[i], bowsB[j]);
             }
         }
     }
-    return toClosest(best.value(), a.radius + b.radius);
+    return toClosest(best, a.radius + b.radius);
 }
 
 Closest clearance(const Tube& a, const OrientedBox& b) {
     NearestFinder finder;
-    std::optional<Feet> best;
+    Feet best = unknownFeet();
     for (const Bow& bow : bowsOf(a)) {
         lower(best, finder, bow, b);
     }
-    return toClosest(best.value(), a.radius);
+    return toClosest(best, a.radius);
 }
 
 units::Inches clearance(const Box& a, const Box& b) {
