@@ -41,20 +41,21 @@ void appendBows(std::vector<Bow>& bows,
                 const Piece& piece,
                 double offset,
                 const std::pair<double, double>& span,
-                double longestLeg) {
-    const double longest = piece.isArc() ? piece.radius * std::numbers::pi / 2.0 : longestLeg;
+                const Cuts& cuts) {
+    const double longest = piece.isArc() ? piece.radius * cuts.turn : cuts.leg;
     const double length = span.second - span.first;
-    const double cuts = std::max(1.0, std::ceil(length / longest - 1e-9));
-    for (double i = 0.0; i < cuts; i += 1.0) {
+    constexpr double kRounding = 1e-9;
+    const int count = std::max(1, static_cast<int>(std::ceil(length / longest - kRounding)));
+    for (int i = 0; i < count; ++i) {
         bows.push_back(bowOf(
-            piece, offset, span.first + length * i / cuts, span.first + length * (i + 1.0) / cuts));
+            piece, offset, span.first + length * i / count, span.first + length * (i + 1) / count));
     }
 }
 
 }  // namespace
 
-std::vector<Bow> bowsOf(const Path& path, double from, double to, double longestLeg) {
-    CONTRACT(!path.empty());
+std::vector<Bow> bowsOf(const Path& path, double from, double to, const Cuts& cuts) {
+    CONTRACT(!path.empty() && cuts.leg > 0.0 && cuts.turn > 0.0 && cuts.turn <= kQuarterTurn);
     const double begin = std::clamp(from, 0.0, path.length().in());
     const double end = std::clamp(to, begin, path.length().in());
     std::vector<Bow> bows;
@@ -64,7 +65,7 @@ std::vector<Bow> bowsOf(const Path& path, double from, double to, double longest
         const double first = std::max(0.0, begin - offset);
         const double last = std::min(piece.length, end - offset);
         if (first < last) {
-            appendBows(bows, piece, offset, {first, last}, longestLeg);
+            appendBows(bows, piece, offset, {first, last}, cuts);
         }
     }
     if (bows.empty()) {
@@ -305,7 +306,52 @@ private:
     std::vector<Node>& nodes_;
 };
 
+namespace {
+
+/// Arcs around one axis are the same distance apart wherever both are: there branch and bound would
+/// have to look everywhere, and bundles bend just so. Empty when they have no angle in common or
+/// not the same axis.
+std::optional<Feet> nearestAroundOneAxis(const Bow& a, const Bow& b) {
+    if (!a.piece->isArc() || !b.piece->isArc()) {
+        return std::nullopt;
+    }
+    constexpr double kSame = 1e-9;
+    const Vec3 axis = cross(a.piece->u, a.piece->v);
+    const Vec3 apart = b.piece->origin - a.piece->origin;
+    const bool parallel =
+        std::abs(dot(axis, b.piece->u)) < kSame && std::abs(dot(axis, b.piece->v)) < kSame;
+    if (!parallel || squaredNorm(apart - axis * dot(axis, apart)) > kSame * kSame) {
+        return std::nullopt;
+    }
+    // b's ends as angles on a, counted from a's middle.
+    const double radius = a.piece->radius;
+    const double middle = (a.first + a.last) * 0.5 / radius;
+    const auto angleOf = [&](const Vec3& point) {
+        const Vec3 out = point - b.piece->origin;
+        const double angle = std::atan2(dot(out, a.piece->v), dot(out, a.piece->u)) - middle;
+        return angle - std::round(angle / (2.0 * std::numbers::pi)) * 2.0 * std::numbers::pi;
+    };
+    const auto [low, high] = std::minmax({angleOf(b.start), angleOf(b.end)});
+    const double half = (a.last - a.first) * 0.5 / radius;
+    const double from = std::max(low, -half);
+    const double to = std::min(high, half);
+    if (from > to || high - low > std::numbers::pi) {
+        return std::nullopt;
+    }
+    const double sA = std::clamp((middle + (from + to) * 0.5) * radius, a.first, a.last);
+    const Vec3 onA = a.piece->pointAt(sA);
+    const Vec3 out = onA - a.piece->origin;
+    const Vec3 onB = b.piece->origin + out * (b.piece->radius / radius);
+    const double sB = lengthTo(*b.piece, onB, b.first, b.last);
+    return Feet{distance(onA, onB), onA, onB, a.offset + sA, b.offset + sB};
+}
+
+}  // namespace
+
 std::optional<Feet> NearestFinder::find(const Bow& a, const Bow& b, double ceiling) {
+    if (const auto feet = nearestAroundOneAxis(a, b)) {
+        return feet->distance <= ceiling ? feet : std::nullopt;
+    }
     return PairSearch(a, b, ceiling, nodes_).run();
 }
 

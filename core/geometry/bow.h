@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -22,10 +23,17 @@ struct Bow {
     double sag = 0.0;
 };
 
-/// The part of the path from..to (arc lengths, clamped to the path) in order; legs cut into equal
-/// bows no longer than longestLeg inches. At least one bow, of no length when from >= to.
-/// REQUIRES path not empty.
-std::vector<Bow> bowsOf(const Path& path, double from, double to, double longestLeg);
+inline constexpr double kQuarterTurn = 1.57079632679489661923;
+
+/// How long a bow may be.
+struct Cuts {
+    double leg = std::numeric_limits<double>::infinity();  ///< inches, > 0
+    double turn = kQuarterTurn;                            ///< radians, > 0, at most a quarter turn
+};
+
+/// The part of the path from..to (arc lengths, clamped to the path) in order, every piece in equal
+/// bows. At least one bow, of no length when from >= to. REQUIRES path not empty.
+std::vector<Bow> bowsOf(const Path& path, double from, double to, const Cuts& cuts = {});
 
 /// Where two segments come nearest. a, b: fractions of the way along them, 0 to 1. Segments of no
 /// length and parallel ones are fine. Closed form.

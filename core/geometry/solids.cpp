@@ -15,7 +15,7 @@ constexpr double kFar = std::numeric_limits<double>::infinity();
 
 std::vector<Bow> bowsOf(const Tube& tube) {
     CONTRACT(tube.path != nullptr);
-    return bowsOf(*tube.path, tube.from, tube.to, kFar);
+    return bowsOf(*tube.path, tube.from, tube.to);
 }
 
 /// A ball around each bow, to pass over those too far away.
