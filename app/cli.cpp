@@ -75,7 +75,8 @@ int check(const Options& options) {
     std::cout << (options.json ? checks::jsonReport(checked->built, checked->findings, head)
                                : checks::textReport(checked->built, checked->findings, head));
     if (!std::cout.flush()) {
-        return complain({ErrorCode::unwritable, "the report could not be written", "standard output"});
+        return complain(
+            {ErrorCode::unwritable, "the report could not be written", "standard output"});
     }
     return statusOf(checked->findings);
 }
@@ -130,12 +131,20 @@ private:
 int sheet(const Options& options) {
     const auto paper = drawing::paperFromText(options.paper);
     if (!paper) {
-        return complain({ErrorCode::unknown, "no such paper", "", "--paper",
-                         "Letter, Legal, Tabloid, ARCH C, ARCH D, A4, A3, A2 or A1", options.paper});
+        return complain({ErrorCode::unknown,
+                         "no such paper",
+                         "",
+                         "--paper",
+                         "Letter, Legal, Tabloid, ARCH C, ARCH D, A4, A3, A2 or A1",
+                         options.paper});
     }
     if (!endsWith(options.out, ".pdf") && !endsWith(options.out, ".svg")) {
-        return complain({ErrorCode::unknown, "the sheet is written as PDF or SVG", "", "--out",
-                         "a name that ends in .pdf or .svg", options.out});
+        return complain({ErrorCode::unknown,
+                         "the sheet is written as PDF or SVG",
+                         "",
+                         "--out",
+                         "a name that ends in .pdf or .svg",
+                         options.out});
     }
     const auto checked = readAndCheck(options);
     if (!checked) {
@@ -143,8 +152,7 @@ int sheet(const Options& options) {
     }
     const Application application;
     const ui::FontMetrics metrics;
-    const auto pages =
-        drawing::layoutSheet(checked->built, checked->findings, {*paper}, metrics);
+    const auto pages = drawing::layoutSheet(checked->built, checked->findings, {*paper}, metrics);
     const auto written = writeSheet(pages, options.out);
     if (!written) {
         return complain(written.error());
@@ -169,13 +177,15 @@ int runCommandLine(int argc, char** argv) {
     CLI::App program("Plans an electrical gutter before a conductor is cut.", "gutterwright");
     program.set_version_flag("--version", "gutterwright " GW_VERSION);
     program.require_subcommand(1);
-    auto* checkVerb = program.add_subcommand("check", "judge a layout, each verdict with its working");
+    auto* checkVerb =
+        program.add_subcommand("check", "judge a layout, each verdict with its working");
     addCommon(*checkVerb, options);
     checkVerb->add_flag("--json", options.json, "print the report as JSON");
     auto* sheetVerb = program.add_subcommand("sheet", "draw the layout sheet");
     addCommon(*sheetVerb, options);
     sheetVerb->add_option("--out", options.out, "where to: NAME.pdf or NAME.svg")->required();
-    sheetVerb->add_option("--paper", options.paper, "Letter … ARCH D, A4 … A1 (Tabloid unless said)");
+    sheetVerb->add_option(
+        "--paper", options.paper, "Letter … ARCH D, A4 … A1 (Tabloid unless said)");
     try {
         program.parse(argc, argv);
     } catch (const CLI::Success& done) {

@@ -7,9 +7,9 @@ namespace gw {
 [[noreturn]] void contractBroken(const char* condition, const char* file, int line);
 }
 
-#define CONTRACT(condition)                                           \
-    do {                                                              \
-        if (!(condition)) {                                           \
-            ::gw::contractBroken(#condition, __FILE__, __LINE__);     \
-        }                                                             \
+#define CONTRACT(condition)                                       \
+    do {                                                          \
+        if (!(condition)) {                                       \
+            ::gw::contractBroken(#condition, __FILE__, __LINE__); \
+        }                                                         \
     } while (false)

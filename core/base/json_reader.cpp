@@ -28,8 +28,8 @@ std::string placeAt(std::string_view bytes, std::size_t offset) {
     const auto before = bytes.substr(0, std::min(offset, bytes.size()));
     const auto line = std::count(before.begin(), before.end(), '\n') + 1;
     const auto lineStart = before.rfind('\n');
-    const auto column = lineStart == std::string_view::npos ? before.size() + 1
-                                                            : before.size() - lineStart;
+    const auto column =
+        lineStart == std::string_view::npos ? before.size() + 1 : before.size() - lineStart;
     return "line " + std::to_string(line) + ", column " + std::to_string(column);
 }
 
@@ -44,7 +44,10 @@ std::string nearby(std::string_view bytes, std::size_t offset) {
     text = text.substr(0, end);
     // What cannot be shown as text is shown as bytes by toLine; high bytes are not valid alone.
     std::replace_if(
-        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0x80U) != 0; }, '?');
+        text.begin(),
+        text.end(),
+        [](char c) { return (static_cast<unsigned char>(c) & 0x80U) != 0; },
+        '?');
     return text.empty() ? "the end of the line" : "'" + text + "'";
 }
 
@@ -101,21 +104,30 @@ private:
 
 std::string typeName(const Json& node) {
     switch (node.type()) {
-        case Json::value_t::null: return "null";
-        case Json::value_t::object: return "an object";
-        case Json::value_t::array: return "an array";
-        case Json::value_t::string: return "a text";
-        case Json::value_t::boolean: return "true or false";
+        case Json::value_t::null:
+            return "null";
+        case Json::value_t::object:
+            return "an object";
+        case Json::value_t::array:
+            return "an array";
+        case Json::value_t::string:
+            return "a text";
+        case Json::value_t::boolean:
+            return "true or false";
         case Json::value_t::number_integer:
         case Json::value_t::number_unsigned:
-        case Json::value_t::number_float: return "a number";
+        case Json::value_t::number_float:
+            return "a number";
         case Json::value_t::binary:
-        case Json::value_t::discarded: return "something else";
+        case Json::value_t::discarded:
+            return "something else";
     }
     return "something else";
 }
 
-const Json* jsonOf(const void* node) { return static_cast<const Json*>(node); }
+const Json* jsonOf(const void* node) {
+    return static_cast<const Json*>(node);
+}
 
 /// A member name as a JSON pointer step (RFC 6901).
 std::string step(std::string_view name) {
@@ -145,7 +157,9 @@ std::optional<Error> unusableBytes(std::string_view bytes) {
     return std::nullopt;
 }
 
-std::string number(double value) { return Json(value).dump(); }
+std::string number(double value) {
+    return Json(value).dump();
+}
 
 }  // namespace
 
@@ -183,9 +197,13 @@ Result<JsonDocument> JsonDocument::parse(std::string_view bytes, const std::stri
     return JsonDocument(std::move(content));
 }
 
-JsonValue JsonDocument::root() const { return {content_.get(), &content_->tree, ""}; }
+JsonValue JsonDocument::root() const {
+    return {content_.get(), &content_->tree, ""};
+}
 
-const std::optional<Error>& JsonDocument::problem() const { return content_->problem; }
+const std::optional<Error>& JsonDocument::problem() const {
+    return content_->problem;
+}
 
 void JsonValue::complain(ErrorCode code,
                          const std::string& sentence,
@@ -218,8 +236,12 @@ JsonObject JsonValue::object() const {
     return JsonObject(std::make_shared<JsonValue>(*this));
 }
 
-bool JsonValue::isObject() const { return node_ != nullptr && jsonOf(node_)->is_object(); }
-bool JsonValue::isText() const { return node_ != nullptr && jsonOf(node_)->is_string(); }
+bool JsonValue::isObject() const {
+    return node_ != nullptr && jsonOf(node_)->is_object();
+}
+bool JsonValue::isText() const {
+    return node_ != nullptr && jsonOf(node_)->is_string();
+}
 
 std::vector<JsonValue> JsonValue::items() const {
     std::vector<JsonValue> values;
@@ -305,10 +327,8 @@ JsonValue JsonObject::required(std::string_view name) {
         return *member;
     }
     if (value_->node_ != nullptr) {
-        value_->complain(ErrorCode::missing,
-                         "a member is missing",
-                         '"' + std::string(name) + '"',
-                         "nothing");
+        value_->complain(
+            ErrorCode::missing, "a member is missing", '"' + std::string(name) + '"', "nothing");
     }
     return {value_->content_, nullptr, value_->pointer_ + step(name)};
 }
@@ -339,7 +359,8 @@ void JsonObject::done() const {
             known += (known.empty() ? "" : ", ") + name;
         }
         JsonValue(value_->content_, &member.value(), value_->pointer_ + step(member.key()))
-            .complain(ErrorCode::unknown, "a member we do not know", known, '"' + member.key() + '"');
+            .complain(
+                ErrorCode::unknown, "a member we do not know", known, '"' + member.key() + '"');
         return;
     }
 }

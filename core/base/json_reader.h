@@ -10,9 +10,9 @@
 
 /// Strict reading of JSON: what stands in a file is used as it stands or refused with its place.
 ///
-/// Reading code asks for what it wants in order. The first problem is kept by the document and every
-/// later answer is harmless (0, "", nothing), so readers need no error handling of their own until
-/// they ask finish().
+/// Reading code asks for what it wants in order. The first problem is kept by the document and
+/// every later answer is harmless (0, "", nothing), so readers need no error handling of their own
+/// until they ask finish().
 namespace gw {
 
 class JsonValue;
@@ -68,9 +68,9 @@ class JsonValue {
 public:
     /// REQUIRES nothing: a value that is not an object is a recorded error and an empty object.
     JsonObject object() const;
-    std::vector<JsonValue> items() const;               ///< of an array
-    double number(double least, double greatest) const; ///< finite, within bounds
-    int integer(int least, int greatest) const;         ///< a whole number within bounds
+    std::vector<JsonValue> items() const;                ///< of an array
+    double number(double least, double greatest) const;  ///< finite, within bounds
+    int integer(int least, int greatest) const;          ///< a whole number within bounds
     bool boolean() const;
     /// At most `most` bytes, no control characters.
     std::string text(std::size_t most = 400) const;

@@ -28,8 +28,12 @@ Json numberOf(double value) {
 }  // namespace
 
 JsonTree::JsonTree(std::unique_ptr<Node> node) : node_(std::move(node)) {}
-JsonTree JsonTree::object() { return JsonTree(std::make_unique<Node>(Node{Json::object()})); }
-JsonTree JsonTree::array() { return JsonTree(std::make_unique<Node>(Node{Json::array()})); }
+JsonTree JsonTree::object() {
+    return JsonTree(std::make_unique<Node>(Node{Json::object()}));
+}
+JsonTree JsonTree::array() {
+    return JsonTree(std::make_unique<Node>(Node{Json::array()}));
+}
 JsonTree::JsonTree(double value) : node_(std::make_unique<Node>(Node{numberOf(value)})) {}
 JsonTree::JsonTree(int value) : node_(std::make_unique<Node>(Node{Json(value)})) {}
 JsonTree::JsonTree(bool value) : node_(std::make_unique<Node>(Node{Json(value)})) {}
@@ -58,8 +62,12 @@ JsonTree& JsonTree::push(JsonTree value) {
     return *this;
 }
 
-bool JsonTree::empty() const { return node_->json.empty(); }
+bool JsonTree::empty() const {
+    return node_->json.empty();
+}
 
-std::string JsonTree::text() const { return node_->json.dump(2) + "\n"; }
+std::string JsonTree::text() const {
+    return node_->json.dump(2) + "\n";
+}
 
 }  // namespace gw

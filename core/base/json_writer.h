@@ -29,8 +29,8 @@ public:
     JsonTree& push(JsonTree value);
     bool empty() const;
 
-    /// Two blanks a level, a final newline; numbers in the shortest form that reads back to the same
-    /// double. CONTRACT: no NaN or infinity inside, texts are UTF-8.
+    /// Two blanks a level, a final newline; numbers in the shortest form that reads back to the
+    /// same double. CONTRACT: no NaN or infinity inside, texts are UTF-8.
     std::string text() const;
 
 private:

@@ -46,7 +46,8 @@ Result<std::string> readFile(const std::string& path, std::size_t mostBytes) {
     }
     std::ifstream in(path, std::ios::binary);
     if (!in) {
-        return refuse(path, "the file cannot be opened", "a file we may read", std::strerror(errno));
+        return refuse(
+            path, "the file cannot be opened", "a file we may read", std::strerror(errno));
     }
     std::string bytes((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
     if (in.bad()) {

@@ -8,21 +8,21 @@
 namespace gw {
 
 enum class ErrorCode {
-    syntax,      ///< the text is not what the format allows
-    missing,     ///< something required is not there
-    outOfRange,  ///< a number beyond what makes sense
-    unknown,     ///< a name, id, member or version we do not know
-    duplicate,   ///< two things claim one id or one place
-    dangling,    ///< a reference to something that is not there
-    contradicts, ///< two statements that cannot both be true
-    unreadable,  ///< the file could not be opened or read
-    unwritable,  ///< the file could not be written
+    syntax,       ///< the text is not what the format allows
+    missing,      ///< something required is not there
+    outOfRange,   ///< a number beyond what makes sense
+    unknown,      ///< a name, id, member or version we do not know
+    duplicate,    ///< two things claim one id or one place
+    dangling,     ///< a reference to something that is not there
+    contradicts,  ///< two statements that cannot both be true
+    unreadable,   ///< the file could not be opened or read
+    unwritable,   ///< the file could not be written
 };
 
 /// One problem with an input, complete enough to be one clear line.
 struct Error {
     ErrorCode code = ErrorCode::syntax;
-    std::string sentence;  ///< what is wrong, without a full stop
+    std::string sentence;       ///< what is wrong, without a full stop
     std::string file = {};      ///< path as given, or empty
     std::string place = {};     ///< JSON pointer, "line 3, column 7", or empty
     std::string expected = {};  ///< what would have been accepted, or empty

@@ -24,9 +24,13 @@ inline constexpr double kSameDirection = 1e-6;
 inline constexpr double kLargestTurn = 3.05432619099008;  // 175 degrees
 
 /// The one comparison of a measured value with a greatest allowed one.
-constexpr bool atMost(double measured, double limit) { return measured <= limit + kLimitSlack; }
+constexpr bool atMost(double measured, double limit) {
+    return measured <= limit + kLimitSlack;
+}
 
 /// The one comparison of a measured value with a least allowed one.
-constexpr bool atLeast(double measured, double limit) { return measured >= limit - kLimitSlack; }
+constexpr bool atLeast(double measured, double limit) {
+    return measured >= limit - kLimitSlack;
+}
 
 }  // namespace gw

@@ -24,18 +24,28 @@ struct Vec3 {
     friend constexpr Vec3 operator/(const Vec3& a, double k) { return {a.x / k, a.y / k, a.z / k}; }
 };
 
-constexpr double dot(const Vec3& a, const Vec3& b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
+constexpr double dot(const Vec3& a, const Vec3& b) {
+    return a.x * b.x + a.y * b.y + a.z * b.z;
+}
 
 constexpr Vec3 cross(const Vec3& a, const Vec3& b) {
     return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
 }
 
-constexpr double squaredNorm(const Vec3& a) { return dot(a, a); }
-inline double norm(const Vec3& a) { return std::sqrt(squaredNorm(a)); }
-inline double distance(const Vec3& a, const Vec3& b) { return norm(b - a); }
+constexpr double squaredNorm(const Vec3& a) {
+    return dot(a, a);
+}
+inline double norm(const Vec3& a) {
+    return std::sqrt(squaredNorm(a));
+}
+inline double distance(const Vec3& a, const Vec3& b) {
+    return norm(b - a);
+}
 
 /// a / |a|. REQUIRES |a| > 0.
-inline Vec3 unit(const Vec3& a) { return a / norm(a); }
+inline Vec3 unit(const Vec3& a) {
+    return a / norm(a);
+}
 
 /// Angle between two unit directions, 0 to pi, accurate near 0 and pi (where acos is not).
 inline double angleBetween(const Vec3& a, const Vec3& b) {

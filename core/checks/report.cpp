@@ -14,10 +14,14 @@ constexpr std::array<Verdict, 4> kOrder = {
 
 std::string heading(Verdict verdict) {
     switch (verdict) {
-        case Verdict::meets: return "MEETS";
-        case Verdict::breach: return "BREACH";
-        case Verdict::caution: return "CAUTION";
-        case Verdict::cannotTell: return "CANNOT TELL";
+        case Verdict::meets:
+            return "MEETS";
+        case Verdict::breach:
+            return "BREACH";
+        case Verdict::caution:
+            return "CAUTION";
+        case Verdict::cannotTell:
+            return "CANNOT TELL";
     }
     return {};
 }
@@ -79,7 +83,8 @@ std::string readingText(const Reading& reading) {
 }
 
 std::string findingText(const Finding& finding) {
-    std::string text = wrapped(std::string(checkTitle(finding.check)) + ": " + subjectsText(finding), 2);
+    std::string text =
+        wrapped(std::string(checkTitle(finding.check)) + ": " + subjectsText(finding), 2);
     text += wrapped(finding.working, 6);
     for (const auto& reading : finding.readings) {
         text += wrapped(readingText(reading), 6);
@@ -89,31 +94,33 @@ std::string findingText(const Finding& finding) {
     }
     const auto numbers = numbersText(finding);
     const auto section = standards::toText(finding.citation);
-    return text + wrapped(numbers.empty() ? "[" + section + "]" : numbers + "  [" + section + "]", 6);
+    return text +
+           wrapped(numbers.empty() ? "[" + section + "]" : numbers + "  [" + section + "]", 6);
 }
 
 std::string headText(const geometry::BuiltLayout& built, const ReportHead& head) {
     const auto& layout = built.layout;
     const auto& inside = layout.gutter.inside;
     const auto size = [](double inches) { return units::formatDecimal(inches, 3); };
-    std::string text = wrapped(
-        (layout.title.empty() ? "Untitled layout" : layout.title) +
-            (head.file.empty() ? "" : " (" + head.file + ")"),
-        0);
-    text += wrapped(std::string(standards::articleText(layout.gutter.article)) + " " +
-                        size(inside.y) + " x " + size(inside.z) + " x " + size(inside.x) +
-                        " in inside, NFPA 70-" + std::string(standards::editionText(layout.edition)) +
-                        "; " + counted(int(layout.conductors.size()), "conductor", "conductors") +
-                        ", " + counted(int(layout.blocks.size()), "block", "blocks") + ", " +
-                        counted(int(layout.entries.size()), "entry", "entries"),
-                    0);
+    std::string text = wrapped((layout.title.empty() ? "Untitled layout" : layout.title) +
+                                   (head.file.empty() ? "" : " (" + head.file + ")"),
+                               0);
+    text +=
+        wrapped(std::string(standards::articleText(layout.gutter.article)) + " " + size(inside.y) +
+                    " x " + size(inside.z) + " x " + size(inside.x) + " in inside, NFPA 70-" +
+                    std::string(standards::editionText(layout.edition)) + "; " +
+                    counted(int(layout.conductors.size()), "conductor", "conductors") + ", " +
+                    counted(int(layout.blocks.size()), "block", "blocks") + ", " +
+                    counted(int(layout.entries.size()), "entry", "entries"),
+                0);
     return text;
 }
 
 }  // namespace
 
 std::string summaryLine(const Tally& tally) {
-    std::string line = tally.breach == 0 ? "No breach" : counted(tally.breach, "breach", "breaches");
+    std::string line =
+        tally.breach == 0 ? "No breach" : counted(tally.breach, "breach", "breaches");
     line += ": " + counted(tally.meets, "finding meets", "findings meet");
     if (tally.caution > 0) {
         line += ", " + counted(tally.caution, "caution", "cautions");
@@ -149,11 +156,13 @@ std::string textReport(const geometry::BuiltLayout& built,
 const std::vector<std::string>& cautions() {
     static const std::vector<std::string> kCautions = {
         "This is a planning aid. The adopted code and its local amendments, the authority having "
-        "jurisdiction, the listing and instructions of every connector, and licensed practice decide.",
+        "jurisdiction, the listing and instructions of every connector, and licensed practice "
+        "decide.",
         "Verify every section with the edition in force where the work is done.",
         "Work de-energised: find every source, open, lock and tag, and test for absence of voltage "
         "before touching a conductor (NFPA 70E; OSHA 29 CFR 1910.333).",
-        "Service conductors stay live when every switch downstream is off: only the utility can make "
+        "Service conductors stay live when every switch downstream is off: only the utility can "
+        "make "
         "them dead, and nothing upstream limits a fault on them.",
         "Never measure or form conductors inside a live gutter.",
     };

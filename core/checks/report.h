@@ -13,8 +13,9 @@ struct ReportHead {
     std::string file;  ///< path as given, may be empty
 };
 
-/// Plain text, UTF-8, at most 100 columns: a head that can be read in ten seconds, then the findings
-/// grouped by verdict, breaches first, each with measured, limit, margin, section and working.
+/// Plain text, UTF-8, at most 100 columns: a head that can be read in ten seconds, then the
+/// findings grouped by verdict, breaches first, each with measured, limit, margin, section and
+/// working.
 std::string textReport(const geometry::BuiltLayout& built,
                        const std::vector<Finding>& findings,
                        const ReportHead& head);

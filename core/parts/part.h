@@ -20,7 +20,7 @@
 namespace gw::parts {
 
 using PartId = Id<struct PartTag>;
-using PortName = Id<struct PortTag>;   ///< unique within the part: "1", "2", "in"
+using PortName = Id<struct PortTag>;  ///< unique within the part: "1", "2", "in"
 using ScrewName = Id<struct ScrewTag>;
 
 /// What a port takes: one row of the connector's wire table.
@@ -42,16 +42,16 @@ enum class PortOpening {
 /// One bore with its screw(s).
 struct Port {
     PortName name;
-    Vec3 mouth;       ///< inches, centre of the near mouth, on the body's surface
-    Vec3 direction;   ///< unit, one of ±x ±y ±z: from the near mouth into the bore
+    Vec3 mouth;      ///< inches, centre of the near mouth, on the body's surface
+    Vec3 direction;  ///< unit, one of ±x ±y ±z: from the near mouth into the bore
     PortOpening opening = PortOpening::near;
     /// From the near mouth to the stop (near), or to the far mouth (both, either).
     units::Inches boreDepth;
-    units::Inches boreDiameter;                 ///< clear bore, for drawing
-    std::vector<PortRange> accepts;             ///< empty: not stated
-    std::optional<units::Inches> stripLength;   ///< insulation to remove at a conductor's end
-    std::optional<units::Inches> stripTolerance;///< plus and minus
-    bool window = false;                        ///< full insertion can be seen
+    units::Inches boreDiameter;                   ///< clear bore, for drawing
+    std::vector<PortRange> accepts;               ///< empty: not stated
+    std::optional<units::Inches> stripLength;     ///< insulation to remove at a conductor's end
+    std::optional<units::Inches> stripTolerance;  ///< plus and minus
+    bool window = false;                          ///< full insertion can be seen
 };
 
 struct TorqueRow {
@@ -62,15 +62,15 @@ struct TorqueRow {
 
 struct Screw {
     ScrewName name;
-    PortName port;        ///< whose conductor it clamps
-    Vec3 head;            ///< inches, centre of the head's face
-    Vec3 outward;         ///< unit, axis-aligned: from the head toward the driver
-    std::string drive;    ///< "hex 1/4 in", "slot 1/4 in", "square 3/8 in"; empty: not stated
+    PortName port;      ///< whose conductor it clamps
+    Vec3 head;          ///< inches, centre of the head's face
+    Vec3 outward;       ///< unit, axis-aligned: from the head toward the driver
+    std::string drive;  ///< "hex 1/4 in", "slot 1/4 in", "square 3/8 in"; empty: not stated
     std::vector<TorqueRow> torque;  ///< empty: not stated
 };
 
 struct MountingHole {
-    Vec3 centre;             ///< inches, on the mounting face
+    Vec3 centre;  ///< inches, on the mounting face
     units::Inches diameter;
 };
 
@@ -81,10 +81,10 @@ enum class ConnectorKind { wireConnector, distributionBlock };
 /// What the connector is listed for. Unstated stays unstated.
 struct Listing {
     std::optional<ConnectorKind> kind;
-    std::vector<standards::Location> locations;      ///< empty: not stated
-    std::optional<bool> temporarySubmersion;         ///< sealed bodies: never permanent
+    std::vector<standards::Location> locations;  ///< empty: not stated
+    std::optional<bool> temporarySubmersion;     ///< sealed bodies: never permanent
     std::optional<bool> lineSideOfService;
-    std::optional<int> celsius;                      ///< 60, 75 or 90
+    std::optional<int> celsius;  ///< 60, 75 or 90
     std::optional<int> volts;
 };
 
@@ -99,11 +99,11 @@ struct Part {
     std::vector<Screw> screws;
     std::vector<MountingHole> mountingHoles;
     Listing listing;
-    std::optional<Vec3> leastEnclosure;              ///< inches: length, height, depth it asks for
-    std::optional<bool> inhibitorIncluded;           ///< oxide inhibitor comes in the ports
+    std::optional<Vec3> leastEnclosure;     ///< inches: length, height, depth it asks for
+    std::optional<bool> inhibitorIncluded;  ///< oxide inhibitor comes in the ports
     std::optional<double> weightPounds;
     std::optional<double> priceDollars;
-    bool shipped = false;                            ///< from our own invented shelf
+    bool shipped = false;  ///< from our own invented shelf
 };
 
 /// The bore's far end in body coordinates (stop or far mouth).

@@ -20,9 +20,12 @@ using standards::Stranding;
 
 std::string_view openingText(PortOpening opening) {
     switch (opening) {
-        case PortOpening::near: return "near";
-        case PortOpening::both: return "both";
-        case PortOpening::either: return "either";
+        case PortOpening::near:
+            return "near";
+        case PortOpening::both:
+            return "both";
+        case PortOpening::either:
+            return "either";
     }
     return {};
 }
@@ -38,8 +41,10 @@ std::optional<PortOpening> openingOf(std::string_view word) {
 
 std::string_view kindText(ConnectorKind kind) {
     switch (kind) {
-        case ConnectorKind::wireConnector: return "wire connector";
-        case ConnectorKind::distributionBlock: return "distribution block";
+        case ConnectorKind::wireConnector:
+            return "wire connector";
+        case ConnectorKind::distributionBlock:
+            return "distribution block";
     }
     return {};
 }
@@ -199,7 +204,8 @@ private:
         PortRange range;
         for (const auto& item : object.required("metals").items()) {
             range.metals.push_back(
-                item.one(standards::metalFromText, "copper, aluminium or copper-clad aluminium").value_or(Metal::copper));
+                item.one(standards::metalFromText, "copper, aluminium or copper-clad aluminium")
+                    .value_or(Metal::copper));
         }
         for (const auto& item : object.required("strandings").items()) {
             range.strandings.push_back(
@@ -223,9 +229,11 @@ private:
         port.name = PortName(idText(object.required("name")));
         port.mouth = readPoint(object.required("mouth"), perInch_, kLargestBody);
         port.direction = direction(object.required("direction"));
-        port.opening =
-            object.required("opening").one(openingOf, "near, both or either").value_or(PortOpening::near);
-        port.boreDepth = units::Inches::of(length(object.required("boreDepth"), 0.05, kLargestBody));
+        port.opening = object.required("opening")
+                           .one(openingOf, "near, both or either")
+                           .value_or(PortOpening::near);
+        port.boreDepth =
+            units::Inches::of(length(object.required("boreDepth"), 0.01, kLargestBody));
         port.boreDiameter =
             units::Inches::of(length(object.required("boreDiameter"), 0.01, kLargestBody));
         if (const auto accepts = object.optional("accepts")) {
@@ -355,7 +363,7 @@ private:
             auto hole = item.object();
             MountingHole read;
             read.centre = readPoint(hole.required("centre"), perInch_, kLargestBody);
-            read.diameter = units::Inches::of(length(hole.required("diameter"), 0.05, 2.0));
+            read.diameter = units::Inches::of(length(hole.required("diameter"), 0.01, 2.0));
             hole.done();
             part.mountingHoles.push_back(read);
         }
@@ -370,7 +378,8 @@ private:
         if (const auto locations = object.optional("locations")) {
             for (const auto& item : locations->items()) {
                 listing.locations.push_back(
-                    item.one(standards::locationFromText, "dry, damp, wet or buried").value_or(Location::dry));
+                    item.one(standards::locationFromText, "dry, damp, wet or buried")
+                        .value_or(Location::dry));
             }
         }
         listing.temporarySubmersion = flag(object, "temporarySubmersion");
@@ -535,7 +544,9 @@ JsonTree writePoint(const Vec3& point) {
     return tree;
 }
 
-Part readPart(const JsonValue& value, double perInch) { return PartReader(perInch).read(value); }
+Part readPart(const JsonValue& value, double perInch) {
+    return PartReader(perInch).read(value);
+}
 
 Result<std::vector<Part>> readParts(std::string_view bytes, const std::string& fileName) {
     const auto document = JsonDocument::parse(bytes, fileName);

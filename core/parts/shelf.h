@@ -9,7 +9,7 @@
 namespace gw::parts {
 
 struct PartFile {
-    std::string name;   ///< for messages
+    std::string name;  ///< for messages
     std::string bytes;
 };
 

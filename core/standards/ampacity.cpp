@@ -13,10 +13,14 @@ namespace {
 double columnOf(const rows::AmpacityRow& row, Metal metal, int celsius) {
     const bool copper = metal == Metal::copper;
     switch (celsius) {
-        case 60: return copper ? row.copper60 : row.aluminium60;
-        case 75: return copper ? row.copper75 : row.aluminium75;
-        case 90: return copper ? row.copper90 : row.aluminium90;
-        default: return rows::kBlank;
+        case 60:
+            return copper ? row.copper60 : row.aluminium60;
+        case 75:
+            return copper ? row.copper75 : row.aluminium75;
+        case 90:
+            return copper ? row.copper90 : row.aluminium90;
+        default:
+            return rows::kBlank;
     }
 }
 
@@ -30,10 +34,13 @@ std::string adjustmentTable(Edition edition) {
 
 std::string ambientTable(Edition edition) {
     switch (edition) {
-        case Edition::nec2017: return "Table 310.15(B)(2)(a)";
-        case Edition::nec2020: return "Table 310.15(B)(1)";
+        case Edition::nec2017:
+            return "Table 310.15(B)(2)(a)";
+        case Edition::nec2020:
+            return "Table 310.15(B)(1)";
         case Edition::nec2023:
-        case Edition::nec2026: return "Table 310.15(B)(1)(1)";
+        case Edition::nec2026:
+            return "Table 310.15(B)(1)(1)";
     }
     return {};
 }
@@ -82,7 +89,8 @@ Lookup<double> ambientFactor(double ambientCelsius, int insulationCelsius, Editi
             return answer(cell, citation(row.basis));
         }
     }
-    return noValue<double>("not permitted at that ambient for that insulation", citation(Basis::seen));
+    return noValue<double>("not permitted at that ambient for that insulation",
+                           citation(Basis::seen));
 }
 
 }  // namespace gw::standards

@@ -32,7 +32,10 @@ auto rowFor(const Rows& table, WireSize size, bool compact) -> decltype(table.da
     return nullptr;
 }
 
-Lookup<BendingSpace> spaceFrom(double cell, double reduction, const std::string& asked, Citation source) {
+Lookup<BendingSpace> spaceFrom(double cell,
+                               double reduction,
+                               const std::string& asked,
+                               Citation source) {
     if (isBlank(cell)) {
         return noValue<BendingSpace>("the table has no value for " + asked, std::move(source));
     }
@@ -63,8 +66,8 @@ Lookup<BendingSpace> bendingSpaceAtTerminalA(WireSize size,
     // "Not specified" stands in the first column and holds for the whole row.
     const std::array<double, 5> cells = {
         row->wires1, row->wires2, row->wires3, row->wires4, row->wires5};
-    const double cell = row->wires1 == rows::kNotSpecified ? row->wires1
-                                                           : cells.at(std::size_t(wires - 1));
+    const double cell =
+        row->wires1 == rows::kNotSpecified ? row->wires1 : cells.at(std::size_t(wires - 1));
     const bool byCompact = compactAluminium && covers(row->compactSizes, size);
     return spaceFrom(cell,
                      rows::kBlank,
@@ -90,15 +93,15 @@ Lookup<BendingSpace> bendingSpaceOppositeWallB(WireSize size,
         row->reduction1, row->reduction2, row->reduction3, row->reduction4};
     const auto column = std::size_t(std::min(wires, 4) - 1);
     const double cell = row->wires1 == rows::kNotSpecified ? row->wires1 : cells.at(column);
-    return spaceFrom(cell,
-                     less.at(column),
-                     askedText(size, wires),
-                     tableCitation(edition,
-                                   table,
-                                   row->basis,
-                                   compactAluminium && covers(row->compactSizes, size)
-                                       ? "compact AA-8000 column"
-                                       : ""));
+    return spaceFrom(
+        cell,
+        less.at(column),
+        askedText(size, wires),
+        tableCitation(
+            edition,
+            table,
+            row->basis,
+            compactAluminium && covers(row->compactSizes, size) ? "compact AA-8000 column" : ""));
 }
 
 namespace {
@@ -133,7 +136,8 @@ Lookup<double> bendRadiusMultiple(Inches overallDiameter,
             return answer(double(row.multiple.front() - '0'), source);
         }
     }
-    return noValue<double>("the training table has no row for this insulation and diameter", source);
+    return noValue<double>("the training table has no row for this insulation and diameter",
+                           source);
 }
 
 }  // namespace gw::standards

@@ -36,13 +36,20 @@ std::optional<Edition> editionFromText(std::string_view text) {
 
 std::string_view basisText(Basis basis) {
     switch (basis) {
-        case Basis::seenTwice: return "seen in two places";
-        case Basis::seen: return "seen in one place";
-        case Basis::memory: return "from memory";
-        case Basis::commonPractice: return "common practice, no source";
-        case Basis::partData: return "stated by the part";
-        case Basis::layoutData: return "stated by the layout";
-        case Basis::geometry: return "geometry";
+        case Basis::seenTwice:
+            return "seen in two places";
+        case Basis::seen:
+            return "seen in one place";
+        case Basis::memory:
+            return "from memory";
+        case Basis::commonPractice:
+            return "common practice, no source";
+        case Basis::partData:
+            return "stated by the part";
+        case Basis::layoutData:
+            return "stated by the layout";
+        case Basis::geometry:
+            return "geometry";
     }
     return {};
 }
@@ -59,7 +66,8 @@ std::string toText(const Citation& citation) {
 }
 
 Citation necCitation(Edition edition, std::string section, Basis basis, std::string note) {
-    return {"NFPA 70-" + std::string(editionText(edition)), std::move(section), basis, std::move(note)};
+    return {
+        "NFPA 70-" + std::string(editionText(edition)), std::move(section), basis, std::move(note)};
 }
 
 }  // namespace gw::standards

@@ -12,8 +12,8 @@ namespace gw::standards {
 /// inferred says so in the citation's note.
 enum class Edition { nec2017, nec2020, nec2023, nec2026 };
 
-std::string_view editionText(Edition edition);              ///< "2023"
-std::optional<Edition> editionFromText(std::string_view);   ///< accepts exactly the four years
+std::string_view editionText(Edition edition);             ///< "2023"
+std::optional<Edition> editionFromText(std::string_view);  ///< accepts exactly the four years
 
 /// How well a value is known.
 enum class Basis {
@@ -29,10 +29,10 @@ enum class Basis {
 std::string_view basisText(Basis basis);  ///< "seen in two places", "from memory", …
 
 struct Citation {
-    std::string standard;              ///< "NFPA 70-2023", "ICEA S-95-658", "common practice"
-    std::string section;               ///< "376.22(A)", "Table 312.6(A)", or empty
+    std::string standard;  ///< "NFPA 70-2023", "ICEA S-95-658", "common practice"
+    std::string section;   ///< "376.22(A)", "Table 312.6(A)", or empty
     Basis basis = Basis::memory;
-    std::string note = {};             ///< what to know about it, or empty
+    std::string note = {};  ///< what to know about it, or empty
 
     friend bool operator==(const Citation&, const Citation&) = default;
 };

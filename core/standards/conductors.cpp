@@ -18,21 +18,27 @@ std::string_view familyOf(Insulation insulation) {
     switch (insulation) {
         case Insulation::thhn:
         case Insulation::thwn:
-        case Insulation::thwn2: return "THHN/THWN/THWN-2";
+        case Insulation::thwn2:
+            return "THHN/THWN/THWN-2";
         case Insulation::xhhw:
         case Insulation::xhhw2:
-        case Insulation::xhh: return "XHHW/XHHW-2/XHH";
+        case Insulation::xhh:
+            return "XHHW/XHHW-2/XHH";
         case Insulation::tw:
         case Insulation::thw:
         case Insulation::thhw:
-        case Insulation::thw2: return "TW/THW/THHW/THW-2";
+        case Insulation::thw2:
+            return "TW/THW/THHW/THW-2";
         case Insulation::rhh:
         case Insulation::rhw:
-        case Insulation::rhw2: return "RHH/RHW/RHW-2 with outer covering";
+        case Insulation::rhw2:
+            return "RHH/RHW/RHW-2 with outer covering";
         case Insulation::rhhNoCover:
         case Insulation::rhwNoCover:
-        case Insulation::rhw2NoCover: return "RHH/RHW/RHW-2 without outer covering";
-        case Insulation::bare: return {};
+        case Insulation::rhw2NoCover:
+            return "RHH/RHW/RHW-2 without outer covering";
+        case Insulation::bare:
+            return {};
     }
     return {};
 }
@@ -41,14 +47,13 @@ Lookup<ConductorDimensions> fromTable5(WireSize size, Insulation insulation, Edi
     const std::string table = "Chapter 9 Table 5";
     for (const auto& row : rows::kInsulatedRows) {
         if (row.family == familyOf(insulation) && row.size == size.label()) {
-            return answer(
-                ConductorDimensions{Inches::of(row.diameter), SquareInches::of(row.area)},
-                tableCitation(edition, table, row.basis));
+            return answer(ConductorDimensions{Inches::of(row.diameter), SquareInches::of(row.area)},
+                          tableCitation(edition, table, row.basis));
         }
     }
-    return noValue<ConductorDimensions>("Table 5 has no row for " + size.text() + " " +
-                                            std::string(insulationText(insulation)),
-                                        tableCitation(edition, table, Basis::seen));
+    return noValue<ConductorDimensions>(
+        "Table 5 has no row for " + size.text() + " " + std::string(insulationText(insulation)),
+        tableCitation(edition, table, Basis::seen));
 }
 
 struct Pair {
@@ -82,8 +87,9 @@ Lookup<ConductorDimensions> fromTable5A(WireSize size, Insulation insulation, Ed
         }
         const auto pair = compactPair(row, insulation);
         if (!isBlank(pair.diameter)) {
-            return answer(ConductorDimensions{Inches::of(pair.diameter), SquareInches::of(pair.area)},
-                          tableCitation(edition, table, row.basis));
+            return answer(
+                ConductorDimensions{Inches::of(pair.diameter), SquareInches::of(pair.area)},
+                tableCitation(edition, table, row.basis));
         }
     }
     return noValue<ConductorDimensions>("Table 5A has no value for compact " + size.text() + " " +
@@ -144,24 +150,25 @@ Lookup<BareConductor> bareConductor(WireSize size, Stranding stranding, Edition 
                           tableCitation(edition, table, row.basis));
         }
     }
-    return noValue<BareConductor>("Table 8 has no " + std::string(solid ? "solid" : "stranded") +
-                                      " row for " + size.text(),
-                                  tableCitation(edition, table, Basis::seen));
+    return noValue<BareConductor>(
+        "Table 8 has no " + std::string(solid ? "solid" : "stranded") + " row for " + size.text(),
+        tableCitation(edition, table, Basis::seen));
 }
 
 Lookup<int> strandCount(WireSize size, Stranding stranding, Edition edition) {
     const auto citation = [&](Basis basis) {
-        return tableCitation(edition, "Chapter 9 Table 10", basis, "with ASTM B8, B172 to B174, B801");
+        return tableCitation(
+            edition, "Chapter 9 Table 10", basis, "with ASTM B8, B172 to B174, B801");
     };
     for (const auto& row : rows::kStrandingRows) {
-        if (row.stranding == strandingText(stranding) && row.sizes.find("wire") == std::string_view::npos &&
-            covers(row.sizes, size)) {
+        if (row.stranding == strandingText(stranding) &&
+            row.sizes.find("wire") == std::string_view::npos && covers(row.sizes, size)) {
             return answer(int(row.strands), citation(row.basis));
         }
     }
-    return noValue<int>("no strand count for " + size.text() + " of class " +
-                            std::string(strandingText(stranding)),
-                        citation(Basis::memory));
+    return noValue<int>(
+        "no strand count for " + size.text() + " of class " + std::string(strandingText(stranding)),
+        citation(Basis::memory));
 }
 
 }  // namespace gw::standards

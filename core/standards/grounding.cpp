@@ -51,7 +51,9 @@ Lookup<SizeNeeded> bondingJumper(double ungroundedCircularMils, Metal metal, Edi
 Lookup<WireSize> groundingElectrodeConductor(double ungroundedCircularMils,
                                              Metal metal,
                                              Edition edition) {
-    const auto citation = [&](Basis basis) { return tableCitation(edition, "Table 250.66", basis); };
+    const auto citation = [&](Basis basis) {
+        return tableCitation(edition, "Table 250.66", basis);
+    };
     for (const auto& row : rows::kElectrodeRows) {
         if (holds(row, ungroundedCircularMils, metal)) {
             return answer(WireSize::of(metal == Metal::copper ? row.copper : row.aluminium),
@@ -62,7 +64,9 @@ Lookup<WireSize> groundingElectrodeConductor(double ungroundedCircularMils,
 }
 
 Lookup<WireSize> equipmentGroundingConductor(double deviceAmperes, Metal metal, Edition edition) {
-    const auto citation = [&](Basis basis) { return tableCitation(edition, "Table 250.122", basis); };
+    const auto citation = [&](Basis basis) {
+        return tableCitation(edition, "Table 250.122", basis);
+    };
     for (const auto& row : rows::kEquipmentRows) {
         if (deviceAmperes > 0.0 && deviceAmperes <= row.deviceAmperes) {
             return answer(WireSize::of(metal == Metal::copper ? row.copper : row.aluminium),

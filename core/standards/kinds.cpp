@@ -113,35 +113,73 @@ bool isFine(Stranding stranding) {
         case Stranding::solid:
         case Stranding::classB:
         case Stranding::classC:
-        case Stranding::compact: return false;
+        case Stranding::compact:
+            return false;
         case Stranding::classG:
         case Stranding::classH:
         case Stranding::classI:
         case Stranding::classK:
-        case Stranding::classM: return true;
+        case Stranding::classM:
+            return true;
     }
     return true;
 }
 
-std::string_view metalText(Metal metal) { return textOf(kMetalsNamed, metal); }
-std::string_view insulationText(Insulation insulation) { return textOf(kInsulationsNamed, insulation); }
-std::string_view strandingText(Stranding stranding) { return textOf(kStrandingsNamed, stranding); }
-std::string_view racewayText(RacewayType raceway) { return textOf(kRacewaysNamed, raceway); }
-std::string_view articleText(GutterArticle article) { return textOf(kArticlesNamed, article); }
-std::string_view locationText(Location location) { return textOf(kLocationsNamed, location); }
+std::string_view metalText(Metal metal) {
+    return textOf(kMetalsNamed, metal);
+}
+std::string_view insulationText(Insulation insulation) {
+    return textOf(kInsulationsNamed, insulation);
+}
+std::string_view strandingText(Stranding stranding) {
+    return textOf(kStrandingsNamed, stranding);
+}
+std::string_view racewayText(RacewayType raceway) {
+    return textOf(kRacewaysNamed, raceway);
+}
+std::string_view articleText(GutterArticle article) {
+    return textOf(kArticlesNamed, article);
+}
+std::string_view locationText(Location location) {
+    return textOf(kLocationsNamed, location);
+}
 
-std::optional<Metal> metalFromText(std::string_view text) { return kindOf(kMetalsNamed, text); }
-std::optional<Insulation> insulationFromText(std::string_view text) { return kindOf(kInsulationsNamed, text); }
-std::optional<Stranding> strandingFromText(std::string_view text) { return kindOf(kStrandingsNamed, text); }
-std::optional<RacewayType> racewayFromText(std::string_view text) { return kindOf(kRacewaysNamed, text); }
-std::optional<GutterArticle> articleFromText(std::string_view text) { return kindOf(kArticlesNamed, text); }
-std::optional<Location> locationFromText(std::string_view text) { return kindOf(kLocationsNamed, text); }
+std::optional<Metal> metalFromText(std::string_view text) {
+    return kindOf(kMetalsNamed, text);
+}
+std::optional<Insulation> insulationFromText(std::string_view text) {
+    return kindOf(kInsulationsNamed, text);
+}
+std::optional<Stranding> strandingFromText(std::string_view text) {
+    return kindOf(kStrandingsNamed, text);
+}
+std::optional<RacewayType> racewayFromText(std::string_view text) {
+    return kindOf(kRacewaysNamed, text);
+}
+std::optional<GutterArticle> articleFromText(std::string_view text) {
+    return kindOf(kArticlesNamed, text);
+}
+std::optional<Location> locationFromText(std::string_view text) {
+    return kindOf(kLocationsNamed, text);
+}
 
-std::span<const Metal> allMetals() { return kMetals; }
-std::span<const Insulation> allInsulations() { return kInsulations; }
-std::span<const Stranding> allStrandings() { return kStrandings; }
-std::span<const RacewayType> allRaceways() { return kRaceways; }
-std::span<const GutterArticle> allArticles() { return kArticles; }
-std::span<const Location> allLocations() { return kLocations; }
+std::span<const Metal> allMetals() {
+    return kMetals;
+}
+std::span<const Insulation> allInsulations() {
+    return kInsulations;
+}
+std::span<const Stranding> allStrandings() {
+    return kStrandings;
+}
+std::span<const RacewayType> allRaceways() {
+    return kRaceways;
+}
+std::span<const GutterArticle> allArticles() {
+    return kArticles;
+}
+std::span<const Location> allLocations() {
+    return kLocations;
+}
 
 }  // namespace gw::standards

@@ -13,9 +13,22 @@ enum class Metal { copper, aluminium, copperCladAluminium };
 /// Insulation types of NFPA 70 Table 310.4 (310.104(A) to 2017) that have a Chapter 9 Table 5 row,
 /// and bare.
 enum class Insulation {
-    thhn, thwn, thwn2, xhhw, xhhw2, xhh, tw, thw, thhw, thw2,
-    rhh, rhw, rhw2,                          // with outer covering
-    rhhNoCover, rhwNoCover, rhw2NoCover,     // without outer covering
+    thhn,
+    thwn,
+    thwn2,
+    xhhw,
+    xhhw2,
+    xhh,
+    tw,
+    thw,
+    thhw,
+    thw2,
+    rhh,
+    rhw,
+    rhw2,  // with outer covering
+    rhhNoCover,
+    rhwNoCover,
+    rhw2NoCover,  // without outer covering
     bare,
 };
 
@@ -32,12 +45,13 @@ enum class GutterArticle { auxiliaryGutter, metalWireway, nonmetallicWireway };
 /// Dry, damp and wet as Article 100 defines them; buried = in direct contact with earth.
 enum class Location { dry, damp, wet, buried };
 
-std::string_view metalText(Metal metal);                  ///< "copper", "aluminium", …
-std::string_view insulationText(Insulation insulation);   ///< "THHN", "XHHW-2", "RHH without covering", "bare"
-std::string_view strandingText(Stranding stranding);      ///< "solid", "B", "C", "compact", "G", …
-std::string_view racewayText(RacewayType raceway);        ///< "EMT", "RMC", "PVC-40", "FMC"
-std::string_view articleText(GutterArticle article);      ///< "auxiliary gutter", …
-std::string_view locationText(Location location);         ///< "dry", …
+std::string_view metalText(Metal metal);  ///< "copper", "aluminium", …
+std::string_view insulationText(
+    Insulation insulation);  ///< "THHN", "XHHW-2", "RHH without covering", "bare"
+std::string_view strandingText(Stranding stranding);  ///< "solid", "B", "C", "compact", "G", …
+std::string_view racewayText(RacewayType raceway);    ///< "EMT", "RMC", "PVC-40", "FMC"
+std::string_view articleText(GutterArticle article);  ///< "auxiliary gutter", …
+std::string_view locationText(Location location);     ///< "dry", …
 
 std::optional<Metal> metalFromText(std::string_view text);
 std::optional<Insulation> insulationFromText(std::string_view text);

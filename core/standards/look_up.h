@@ -9,7 +9,9 @@
 /// What the look-ups share.
 namespace gw::standards {
 
-inline bool isBlank(double cell) { return cell == rows::kBlank; }
+inline bool isBlank(double cell) {
+    return cell == rows::kBlank;
+}
 
 template <class T>
 Lookup<T> answer(T value, Citation source) {

@@ -23,9 +23,13 @@ const rows::FillRow& fillRow(std::string_view situation) {
     CONTRACT(false);
 }
 
-Citation stockCitation(Basis basis) { return {"ordinary trade sizes", {}, basis, "no standard"}; }
+Citation stockCitation(Basis basis) {
+    return {"ordinary trade sizes", {}, basis, "no standard"};
+}
 
-double numberIn(std::string_view text) { return units::parseLength(text)->in(); }
+double numberIn(std::string_view text) {
+    return units::parseLength(text)->in();
+}
 
 }  // namespace
 
@@ -40,23 +44,24 @@ Lookup<RacewayDimensions> racewayDimensions(RacewayType type, TradeSize size, Ed
                           tableCitation(edition, table, row.basis));
         }
     }
-    return noValue<RacewayDimensions>(std::string(racewayText(type)) + " is not made in trade size " +
-                                          std::string(size.text()),
-                                      tableCitation(edition, table, Basis::seen));
+    return noValue<RacewayDimensions>(
+        std::string(racewayText(type)) + " is not made in trade size " + std::string(size.text()),
+        tableCitation(edition, table, Basis::seen));
 }
 
 Lookup<double> racewayFillPercent(int conductors, bool nipple, Edition edition) {
     if (conductors < 1) {
-        return noValue<double>("no conductor", tableCitation(edition, "Chapter 9 Table 1", Basis::seen));
+        return noValue<double>("no conductor",
+                               tableCitation(edition, "Chapter 9 Table 1", Basis::seen));
     }
     const auto& row = fillRow(nipple            ? "nipple"
                               : conductors == 1 ? "1 conductor"
                               : conductors == 2 ? "2 conductors"
                                                 : "over 2");
-    return answer(row.percent,
-                  tableCitation(edition,
-                                nipple ? "Chapter 9 Table 1 note 4" : "Chapter 9 Table 1",
-                                row.basis));
+    return answer(
+        row.percent,
+        tableCitation(
+            edition, nipple ? "Chapter 9 Table 1 note 4" : "Chapter 9 Table 1", row.basis));
 }
 
 Lookup<double> gutterFillPercent(GutterArticle article, Edition edition) {

@@ -182,20 +182,28 @@ constexpr std::array<Rule, 62> kRules = {
 
 bool fits(Articles articles, GutterArticle article) {
     switch (articles) {
-        case Articles::any: return true;
-        case Articles::gutter: return article == GutterArticle::auxiliaryGutter;
-        case Articles::metal: return article == GutterArticle::metalWireway;
-        case Articles::nonmetallic: return article == GutterArticle::nonmetallicWireway;
+        case Articles::any:
+            return true;
+        case Articles::gutter:
+            return article == GutterArticle::auxiliaryGutter;
+        case Articles::metal:
+            return article == GutterArticle::metalWireway;
+        case Articles::nonmetallic:
+            return article == GutterArticle::nonmetallicWireway;
     }
     return false;
 }
 
 std::string_view numberIn(const SectionRow& row, Edition edition) {
     switch (edition) {
-        case Edition::nec2017: return row.in2017;
-        case Edition::nec2020: return row.in2020;
-        case Edition::nec2023: return row.in2023;
-        case Edition::nec2026: return row.in2026;
+        case Edition::nec2017:
+            return row.in2017;
+        case Edition::nec2020:
+            return row.in2020;
+        case Edition::nec2023:
+            return row.in2023;
+        case Edition::nec2026:
+            return row.in2026;
     }
     return {};
 }
@@ -217,6 +225,8 @@ Citation section(Rule rule, Edition edition, GutterArticle article) {
     CONTRACT(false);
 }
 
-std::span<const Rule> allRules() { return kRules; }
+std::span<const Rule> allRules() {
+    return kRules;
+}
 
 }  // namespace gw::standards

@@ -12,16 +12,16 @@
 #include "units/wire_size.h"
 
 /// The published tables, each looked up by what a person would ask it. Every answer carries the
-/// citation of the edition asked; where a table has no value it says why. Values are the same in the
-/// editions from 2017 on as far as known; what was not checked for 2026 says so in the note. The
-/// cells as printed, with what was verified of each, are in standards/rows.
+/// citation of the edition asked; where a table has no value it says why. Values are the same in
+/// the editions from 2017 on as far as known; what was not checked for 2026 says so in the note.
+/// The cells as printed, with what was verified of each, are in standards/rows.
 namespace gw::standards {
 
 // ---- conductors ------------------------------------------------------------------------------
 
 struct ConductorDimensions {
-    units::Inches diameter;     ///< over the insulation
-    units::SquareInches area;   ///< as printed
+    units::Inches diameter;    ///< over the insulation
+    units::SquareInches area;  ///< as printed
 };
 
 /// Chapter 9 Table 5; Table 5A for compact stranding; Table 8 for bare. Finer strandings than B are
@@ -37,8 +37,8 @@ Lookup<ConductorDimensions> largestInsulatedConductor(units::WireSize size, Edit
 struct BareConductor {
     int strands = 1;
     units::Inches diameter;
-    units::SquareInches area;            ///< over the overall diameter, as printed
-    double copperOhmsPerKft = 0.0;       ///< DC, 75 °C, uncoated
+    units::SquareInches area;       ///< over the overall diameter, as printed
+    double copperOhmsPerKft = 0.0;  ///< DC, 75 °C, uncoated
     double aluminiumOhmsPerKft = 0.0;
 };
 /// Chapter 9 Table 8, the solid or the class B row (any other concentric class is answered by it).
@@ -78,8 +78,8 @@ Lookup<double> bendRadiusMultiple(units::Inches overallDiameter,
 
 // ---- ampacity --------------------------------------------------------------------------------
 
-/// Table 310.16 (310.15(B)(16) in 2017), amperes. celsius: 60, 75 or 90. Copper-clad aluminium reads
-/// the aluminium columns.
+/// Table 310.16 (310.15(B)(16) in 2017), amperes. celsius: 60, 75 or 90. Copper-clad aluminium
+/// reads the aluminium columns.
 Lookup<double> ampacity(units::WireSize size, Metal metal, int celsius, Edition edition);
 /// Table 310.15(C)(1): factor for so many current-carrying conductors, >= 1.
 Lookup<double> adjustmentFactor(int currentCarrying, Edition edition);
@@ -148,7 +148,7 @@ Lookup<double> annexTorqueBySlot(std::string_view slotLength, bool wideSlot, Edi
 
 enum class ConduitMaterial { pvc, aluminium, steel };
 struct Impedance {
-    double ohmsPerKft = 0.0;      ///< AC resistance to neutral
+    double ohmsPerKft = 0.0;  ///< AC resistance to neutral
     double reactancePerKft = 0.0;
 };
 /// Chapter 9 Table 9, 75 °C, 60 Hz.

@@ -1,6 +1,6 @@
 #include "standards/look_up.h"
-#include "standards/rows/phase_colours.h"
 #include "standards/rows/impedance_table_9.h"
+#include "standards/rows/phase_colours.h"
 #include "standards/rows/torque_annex_i.h"
 #include "standards/tables.h"
 
@@ -13,8 +13,10 @@ std::string_view headText(ScrewHead head) {
             return "slotted No. 10 and larger, slot width <= 0.047 in and length <= 0.25 in";
         case ScrewHead::largeSlot:
             return "slotted No. 10 and larger, slot width > 0.047 in or length > 0.25 in";
-        case ScrewHead::splitBoltHex: return "hex head external wrench, split-bolt connector";
-        case ScrewHead::otherHex: return "hex head external wrench, other connector";
+        case ScrewHead::splitBoltHex:
+            return "hex head external wrench, split-bolt connector";
+        case ScrewHead::otherHex:
+            return "hex head external wrench, other connector";
     }
     return {};
 }
@@ -71,19 +73,19 @@ Lookup<Impedance> impedance(units::WireSize size,
         if (row.size != size.label()) {
             continue;
         }
-        const double ohms =
-            conduit == ConduitMaterial::pvc ? (copper ? row.copperPvc : row.aluminiumPvc)
-            : conduit == ConduitMaterial::steel
-                ? (copper ? row.copperSteel : row.aluminiumSteel)
-                : (copper ? row.copperAluminium : row.aluminiumAluminium);
+        const double ohms = conduit == ConduitMaterial::pvc
+                                ? (copper ? row.copperPvc : row.aluminiumPvc)
+                            : conduit == ConduitMaterial::steel
+                                ? (copper ? row.copperSteel : row.aluminiumSteel)
+                                : (copper ? row.copperAluminium : row.aluminiumAluminium);
         if (!isBlank(ohms)) {
             const double reactance = conduit == ConduitMaterial::steel ? row.xSteel : row.xPvc;
             return answer(Impedance{ohms, reactance}, tableCitation(edition, table, row.basis));
         }
     }
-    return noValue<Impedance>("Table 9 has no value for " + size.text() + " " +
-                                  std::string(metalText(metal)),
-                              tableCitation(edition, table, Basis::seenTwice));
+    return noValue<Impedance>(
+        "Table 9 has no value for " + size.text() + " " + std::string(metalText(metal)),
+        tableCitation(edition, table, Basis::seenTwice));
 }
 
 std::vector<Cited<ColourCustom>> colourCustoms(Edition edition) {

@@ -32,10 +32,18 @@ struct TradeSizes {
 namespace {
 
 constexpr auto makeAll() {
-    std::array<TradeSize, TradeSizes::kRows.size()> sizes{
-        TradeSizes::at(0), TradeSizes::at(1), TradeSizes::at(2),  TradeSizes::at(3),
-        TradeSizes::at(4), TradeSizes::at(5), TradeSizes::at(6),  TradeSizes::at(7),
-        TradeSizes::at(8), TradeSizes::at(9), TradeSizes::at(10), TradeSizes::at(11)};
+    std::array<TradeSize, TradeSizes::kRows.size()> sizes{TradeSizes::at(0),
+                                                          TradeSizes::at(1),
+                                                          TradeSizes::at(2),
+                                                          TradeSizes::at(3),
+                                                          TradeSizes::at(4),
+                                                          TradeSizes::at(5),
+                                                          TradeSizes::at(6),
+                                                          TradeSizes::at(7),
+                                                          TradeSizes::at(8),
+                                                          TradeSizes::at(9),
+                                                          TradeSizes::at(10),
+                                                          TradeSizes::at(11)};
     return sizes;
 }
 constexpr auto kAll = makeAll();
@@ -62,8 +70,14 @@ TradeSize TradeSize::of(std::string_view text) {
     return *size;
 }
 
-std::span<const TradeSize> TradeSize::all() { return kAll; }
-std::string_view TradeSize::text() const { return rowOf(*this).text; }
-double TradeSize::nominal() const { return rowOf(*this).nominal; }
+std::span<const TradeSize> TradeSize::all() {
+    return kAll;
+}
+std::string_view TradeSize::text() const {
+    return rowOf(*this).text;
+}
+double TradeSize::nominal() const {
+    return rowOf(*this).nominal;
+}
 
 }  // namespace gw::standards

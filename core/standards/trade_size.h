@@ -17,8 +17,8 @@ public:
     static TradeSize of(std::string_view text);
     static std::span<const TradeSize> all();
 
-    std::string_view text() const;   ///< "2-1/2"
-    double nominal() const;          ///< 2.5: for the multiples of 314.28 only
+    std::string_view text() const;  ///< "2-1/2"
+    double nominal() const;         ///< 2.5: for the multiples of 314.28 only
     int rank() const { return rank_; }
 
     friend auto operator<=>(TradeSize, TradeSize) = default;

@@ -91,7 +91,8 @@ TEST_P(Samples, FindingsAreThoseStated) {
 
 std::string caseName(const ::testing::TestParamInfo<std::string>& info) {
     std::string name = info.param;
-    std::replace_if(name.begin(), name.end(), [](char c) { return c == '-' || c == '.'; }, '_');
+    std::replace_if(
+        name.begin(), name.end(), [](char c) { return c == '-' || c == '.'; }, '_');
     return name;
 }
 

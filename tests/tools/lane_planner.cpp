@@ -17,8 +17,12 @@ using geometry::BuiltPath;
 using geometry::CornerInput;
 using geometry::Tube;
 
-double rounded(double value) { return std::round(value * 1e4) / 1e4; }
-Vec3 rounded(const Vec3& p) { return {rounded(p.x), rounded(p.y), rounded(p.z)}; }
+double rounded(double value) {
+    return std::round(value * 1e4) / 1e4;
+}
+Vec3 rounded(const Vec3& p) {
+    return {rounded(p.x), rounded(p.y), rounded(p.z)};
+}
 
 /// One of the polylines to try: all points, ends included.
 using Polyline = std::vector<Vec3>;
@@ -35,7 +39,9 @@ Terminal terminalOf(const geometry::BuiltEnd& end, const Vec3& tip) {
     return {tip, end.mouth, end.axis, end.kind == geometry::BuiltEnd::Kind::port};
 }
 
-bool alongX(const Vec3& axis) { return std::abs(axis.x) > 0.5; }
+bool alongX(const Vec3& axis) {
+    return std::abs(axis.x) > 0.5;
+}
 
 Polyline simplified(const Polyline& points) {
     Polyline kept{points.front()};
@@ -72,8 +78,10 @@ void addJogs(const Terminal& a, const Terminal& b, double lead, std::vector<Poly
 
 /// Points between a terminal and the lane (y, z): a corner on the axis where it turns toward the
 /// lane, and the corner on the lane. Terminals along x reach the lane by a jog of length `run`.
-std::vector<std::array<Vec3, 2>> approaches(
-    const Terminal& terminal, double y, double z, double lead) {
+std::vector<std::array<Vec3, 2>> approaches(const Terminal& terminal,
+                                            double y,
+                                            double z,
+                                            double lead) {
     std::vector<std::array<Vec3, 2>> ways;
     if (alongX(terminal.axis)) {
         for (const double out : distancesOut(terminal, lead)) {
@@ -154,8 +162,8 @@ std::optional<Candidate> assess(const Polyline& raw,
     for (int i = 0; i <= samples; ++i) {
         depth += built.path.pointAt(length * i / samples).z / (samples + 1);
     }
-    candidate.cost = length + wishes.perBend * double(candidate.corners.size()) +
-                     wishes.perDepth * depth;
+    candidate.cost =
+        length + wishes.perBend * double(candidate.corners.size()) + wishes.perDepth * depth;
     return candidate;
 }
 
@@ -211,8 +219,8 @@ bool clear(const geometry::Path& path,
         const auto portEnd = [&](const geometry::BuiltEnd& end) {
             return end.block == b ? end.inserted + 1.6 * radius : 0.0;
         };
-        const Tube outside{&path, radius, portEnd(conductor.from),
-                           path.length().in() - portEnd(conductor.to)};
+        const Tube outside{
+            &path, radius, portEnd(conductor.from), path.length().in() - portEnd(conductor.to)};
         const auto body = geometry::toOriented(obstacles.built.blocks[b].body);
         if (geometry::clearance(outside, body).gap.in() < gap) {
             return false;
@@ -262,7 +270,8 @@ bool layConductor(layout::Layout& layout,
         const auto path = geometry::buildPath(a.tip, candidate.corners, b.tip).path;
         const Vec3 leaves = path.tangentAt(0.0);
         const Vec3 arrives = -path.tangentAt(path.length().in());
-        const bool square = angleBetween(leaves, a.axis) < 2e-3 && angleBetween(arrives, b.axis) < 2e-3;
+        const bool square =
+            angleBetween(leaves, a.axis) < 2e-3 && angleBetween(arrives, b.axis) < 2e-3;
         if (square && clear(path, conductor, obstacles, wishes.gap)) {
             for (const auto& corner : candidate.corners) {
                 layout.conductors[index].corners.push_back(

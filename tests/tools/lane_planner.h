@@ -12,12 +12,12 @@
 namespace gw::tools {
 
 struct LaneWishes {
-    std::vector<double> y;          ///< lanes to try, inches
+    std::vector<double> y;  ///< lanes to try, inches
     std::vector<double> z;
-    double gap = 0.06;              ///< inches to keep from everything
-    double leadIn = 1.0;            ///< straight length at a port, in conductor diameters
-    double perDepth = 0.25;         ///< cost of an inch of z: lie at the back
-    double perBend = 1.5;           ///< cost of a bend, inches
+    double gap = 0.06;       ///< inches to keep from everything
+    double leadIn = 1.0;     ///< straight length at a port, in conductor diameters
+    double perDepth = 0.25;  ///< cost of an inch of z: lie at the back
+    double perBend = 1.5;    ///< cost of a bend, inches
 };
 
 /// Gives conductor `index` of `layout` the cheapest corners that clear walls, blocks and the

@@ -17,7 +17,9 @@ namespace {
 namespace fs = std::filesystem;
 using namespace gw;
 
-std::string quoted(std::string_view text) { return '"' + std::string(text) + '"'; }
+std::string quoted(std::string_view text) {
+    return '"' + std::string(text) + '"';
+}
 
 /// The findings that are not `meets`, and the checks that answered.
 std::string expectedOf(const std::vector<checks::Finding>& findings) {
@@ -37,8 +39,8 @@ std::string expectedOf(const std::vector<checks::Finding>& findings) {
         for (const auto& subject : finding.subjects) {
             subjects += (subjects.empty() ? "" : ", ") + quoted(checks::subjectText(subject));
         }
-        rows += std::string(rows.empty() ? "\n" : ",\n") + "        {\"verdict\": " +
-                quoted(checks::verdictText(finding.verdict)) +
+        rows += std::string(rows.empty() ? "\n" : ",\n") +
+                "        {\"verdict\": " + quoted(checks::verdictText(finding.verdict)) +
                 ", \"check\": " + quoted(checks::checkName(finding.check)) + ", \"subjects\": [" +
                 subjects + "]}";
     }
