@@ -23,6 +23,10 @@ inline constexpr double kSameDirection = 1e-6;
 /// at 175 degrees it is 23 radii).
 inline constexpr double kLargestTurn = 3.05432619099008;  // 175 degrees
 
+/// inches. A conductor that strays less than this from a bore's axis runs on it: what a steady hand
+/// does. *Common practice, no source.* Without it corners rounded in a file would be off axis.
+inline constexpr double kOnAxis = 1.0 / 64.0;
+
 /// The one comparison of a measured value with a greatest allowed one.
 constexpr bool atMost(double measured, double limit) {
     return measured <= limit + kLimitSlack;

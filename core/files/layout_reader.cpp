@@ -43,7 +43,10 @@ std::optional<bool> flagIf(JsonObject& object, std::string_view name) {
     return value ? std::optional(value->boolean()) : std::nullopt;
 }
 
-std::optional<double> numberIf(JsonObject& object, std::string_view name, double least, double most) {
+std::optional<double> numberIf(JsonObject& object,
+                               std::string_view name,
+                               double least,
+                               double most) {
     const auto value = object.optional(name);
     return value ? std::optional(value->number(least, most)) : std::nullopt;
 }
@@ -103,8 +106,8 @@ public:
         entry.v = length(object.required("v"), -kLargestPlace, kLargestPlace);
         entry.raceway =
             oneIf(object, "raceway", standards::racewayFromText, "EMT, RMC, PVC-40 or FMC");
-        entry.tradeSize = oneIf(
-            object, "tradeSize", standards::TradeSize::parse, "1/2, 3/4, 1, 1-1/4 … 6");
+        entry.tradeSize =
+            oneIf(object, "tradeSize", standards::TradeSize::parse, "1/2, 3/4, 1, 1-1/4 … 6");
         entry.racewayLength = lengthIf(object, "racewayLength", 0.0, 1e6);
         entry.insulatingBushing = flagIf(object, "insulatingBushing");
         entry.leadsTo = textOr(object, "leadsTo");
@@ -297,12 +300,10 @@ Surroundings readSurroundings(const JsonValue& value) {
 Readings readReadings(const JsonValue& value) {
     auto object = value.object();
     Readings readings;
-    readings.fillAtSplice = oneIf(object,
-                                  "fillAtSplice",
-                                  fillAtSpliceFromText,
-                                  "twentyStillBinds or seventyFiveReplaces");
-    readings.terminalSpace = oneIf(
-        object, "terminalSpace", terminalSpaceFromText, "asForBlocks or gutterWidthOnly");
+    readings.fillAtSplice = oneIf(
+        object, "fillAtSplice", fillAtSpliceFromText, "twentyStillBinds or seventyFiveReplaces");
+    readings.terminalSpace =
+        oneIf(object, "terminalSpace", terminalSpaceFromText, "asForBlocks or gutterWidthOnly");
     readings.insideWeatherproof =
         oneIf(object, "insideWeatherproof", insideWeatherproofFromText, "wet or notWet");
     object.done();

@@ -119,9 +119,8 @@ JsonTree writeEntry(const Entry& entry) {
     tree.set("u", entry.u);
     tree.set("v", entry.v);
     setKind(tree, "raceway", entry.raceway, standards::racewayText);
-    setKind(tree, "tradeSize", entry.tradeSize, [](standards::TradeSize size) {
-        return size.text();
-    });
+    setKind(
+        tree, "tradeSize", entry.tradeSize, [](standards::TradeSize size) { return size.text(); });
     setLength(tree, "racewayLength", entry.racewayLength);
     setIf(tree, "insulatingBushing", entry.insulatingBushing);
     setText(tree, "leadsTo", entry.leadsTo);

@@ -1,11 +1,14 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
 #include "base/id.h"
+#include "base/result.h"
 #include "base/vec3.h"
 #include "parts/attitude.h"
 #include "parts/part.h"
@@ -55,7 +58,7 @@ enum class Role { service, feeder, tap, branch, bonding };
 
 struct System {
     SystemId id;
-    std::string name;                 ///< "208Y/120 V, 3-phase, 4-wire"
+    std::string name;  ///< "208Y/120 V, 3-phase, 4-wire"
     std::optional<int> voltsBetweenPhases;
     std::optional<int> voltsToGround;
     std::optional<double> faultKiloamperes;  ///< available at the gutter
@@ -70,10 +73,10 @@ struct Circuit {
     std::string name;
     Role role = Role::feeder;
     SystemId system;
-    int sets = 1;                     ///< parallel conductors a phase; 1 to 20
-    std::vector<Phase> phases;        ///< each once
-    std::optional<CircuitId> joins;   ///< the circuit it is tapped or spliced from, phase by phase
-    std::optional<bool> bondsNeutral; ///< a bonding circuit that joins N and G on purpose
+    int sets = 1;                      ///< parallel conductors a phase; 1 to 20
+    std::vector<Phase> phases;         ///< each once
+    std::optional<CircuitId> joins;    ///< the circuit it is tapped or spliced from, phase by phase
+    std::optional<bool> bondsNeutral;  ///< a bonding circuit that joins N and G on purpose
     std::optional<double> deviceAmperes;  ///< its overcurrent device
     std::optional<double> loadAmperes;    ///< calculated load
     std::optional<TapRule> tapRule;
@@ -108,13 +111,13 @@ struct OpenMouth {
 
 struct Block {
     BlockId id;
-    std::string name;          ///< "A", "Block N"
+    std::string name;  ///< "A", "Block N"
     parts::PartId part;
-    Vec3 corner;               ///< inches: least x, y, z of the body as turned
+    Vec3 corner;  ///< inches: least x, y, z of the body as turned
     parts::Attitude attitude;
-    std::optional<bool> mounted;      ///< bolted down through its holes
+    std::optional<bool> mounted;  ///< bolted down through its holes
     std::vector<OpenMouth> openMouths;
-    std::optional<Phase> phase;       ///< what it is meant to carry
+    std::optional<Phase> phase;  ///< what it is meant to carry
 };
 
 // ---- conductors -----------------------------------------------------------------------------
@@ -157,9 +160,9 @@ struct Corner {
 
 struct Conductor {
     ConductorId id;
-    std::string tag;           ///< as marked on the conductor: "S1-A"
+    std::string tag;  ///< as marked on the conductor: "S1-A"
     CircuitId circuit;
-    int set = 1;               ///< 1 … circuit.sets
+    int set = 1;  ///< 1 … circuit.sets
     Phase phase = Phase::a;
     units::WireSize size = units::WireSize::of("14");
     std::optional<standards::Metal> metal;
@@ -203,9 +206,9 @@ struct Readings {
 
 struct Layout {
     std::string title;
-    std::string project;       ///< "Riverside yard, building 4"
+    std::string project;  ///< "Riverside yard, building 4"
     std::string drawnBy;
-    std::string date;          ///< as printed in the title block; never the clock's
+    std::string date;  ///< as printed in the title block; never the clock's
     std::string revision;
     standards::Edition edition = standards::Edition::nec2023;
     units::LengthUnit displayUnit = units::LengthUnit::inch;
@@ -221,26 +224,64 @@ struct Layout {
     std::vector<parts::Part> parts;  ///< the layout's own parts, beside the shelf's
 };
 
-/// Texts for files and screen, and their exact readers.
-std::string_view materialText(GutterMaterial material);
+/// Texts for files and screen.
+std::string_view materialText(GutterMaterial material);  ///< "steel", "stainless steel", …
 std::string_view orientationText(Orientation orientation);
-std::string_view phaseText(Phase phase);   ///< "A", "B", "C", "N", "G"
+std::string_view phaseText(Phase phase);  ///< "A", "B", "C", "N", "G"
 std::string_view roleText(Role role);
-std::string_view tapRuleText(TapRule rule);
+std::string_view tapRuleText(TapRule rule);  ///< "none", "10 ft", "25 ft", "high bay", …
 std::string_view wallText(Wall wall);
+std::string_view fillAtSpliceText(Readings::FillAtSplice reading);
+std::string_view terminalSpaceText(Readings::TerminalSpace reading);
+std::string_view insideWeatherproofText(Readings::InsideWeatherproof reading);
+
+/// Every value of a kind, in the order of the enum.
+std::span<const GutterMaterial> allMaterials();
+std::span<const Orientation> allOrientations();
+std::span<const Phase> allPhases();
+std::span<const Role> allRoles();
+std::span<const TapRule> allTapRules();
+std::span<const Wall> allWalls();
+std::span<const Readings::FillAtSplice> allFillAtSpliceReadings();
+std::span<const Readings::TerminalSpace> allTerminalSpaceReadings();
+std::span<const Readings::InsideWeatherproof> allInsideWeatherproofReadings();
+
+/// Readers that accept exactly those texts.
+std::optional<GutterMaterial> materialFromText(std::string_view text);
+std::optional<Orientation> orientationFromText(std::string_view text);
+std::optional<Phase> phaseFromText(std::string_view text);
+std::optional<Role> roleFromText(std::string_view text);
+std::optional<TapRule> tapRuleFromText(std::string_view text);
+std::optional<Wall> wallFromText(std::string_view text);
+std::optional<Readings::FillAtSplice> fillAtSpliceFromText(std::string_view text);
+std::optional<Readings::TerminalSpace> terminalSpaceFromText(std::string_view text);
+std::optional<Readings::InsideWeatherproof> insideWeatherproofFromText(std::string_view text);
 
 /// Inward unit normal of a wall.
 Vec3 inwardNormal(Wall wall);
+/// The point of a wall's inner face at u, v (as in Entry), in gutter coordinates.
+Vec3 onWall(const Gutter& gutter, Wall wall, double u, double v);
 /// Centre of an entry on the inner face of its wall, in gutter coordinates.
 Vec3 entryCentre(const Gutter& gutter, const Entry& entry);
 
-/// The one validation: ids valid and unique over the whole layout, every reference to something
-/// that is there (parts: in `layout.parts` or `shelf`), numbers finite and in range, sets and slots
-/// consistent. What passes, all code downstream accepts. The first problem found, with its JSON
-/// pointer as `place`, in the order of the document.
+/// The one validation. What passes, all code downstream accepts. The first problem found, in the
+/// order of the members above, with its JSON pointer ("/conductors/3/from/port") as `place`.
+/// - Ids valid (isValidId) and unique over the whole layout; part ids unique among `parts`.
+/// - Every reference leads to something that is there; parts are in `layout.parts` or `shelf`.
+///   A circuit does not join itself, however far round.
+/// - Texts at most 400 bytes without control characters.
+/// - Numbers finite and in range: the gutter 1 to 1200 in each way, points within ±1200 in, entry
+///   centres on their wall, bend radii 0 to 600 in, sets 1 to 20, conductor sets and phases those
+///   of their circuit, slots 1 to 400 and each taken once, insertions no deeper than the bore,
+///   outside diameters 0.01 to 6 in. Slots may leave gaps.
+/// - Passes go through ports open at both mouths; open mouths are stated of `either` ports only.
+/// Blocks and corners may lie outside the gutter: that is for the checks to say.
 Result<void> validate(const Layout& layout, const parts::Shelf& shelf);
 
-/// The part a block is an instance of: the layout's own first, then the shelf's; nullptr if neither.
-const parts::Part* findPart(const Layout& layout, const parts::Shelf& shelf, const parts::PartId& id);
+/// The part a block is an instance of: the layout's own first, then the shelf's; nullptr if
+/// neither.
+const parts::Part* findPart(const Layout& layout,
+                            const parts::Shelf& shelf,
+                            const parts::PartId& id);
 
 }  // namespace gw::layout
