@@ -22,7 +22,7 @@ std::string numberText(double value) {
     return units::formatDecimal(value, 6);
 }
 
-std::string withUnit(std::string text, std::string_view unit) {
+std::string withUnit(const std::string& text, std::string_view unit) {
     return unit.empty() ? text : text + " " + std::string(unit);
 }
 

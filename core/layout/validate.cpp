@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <map>
 #include <set>
 #include <string>
@@ -31,12 +32,12 @@ struct Known {
     ById<Circuit> circuits = byId(layout.circuits);
     ById<Entry> entries = byId(layout.entries);
     ById<Block> blocks = byId(layout.blocks);
-    std::map<parts::PartId, const parts::Part*> parts{};
+    std::map<parts::PartId, const parts::Part*> partsById{};
     std::set<std::string> ids{};
     std::set<std::pair<EntryId, int>> slots{};
 
     const parts::Part* partOf(const parts::PartId& id) {
-        const auto [at, fresh] = parts.emplace(id, nullptr);
+        const auto [at, fresh] = partsById.emplace(id, nullptr);
         if (fresh) {
             at->second = findPart(layout, shelf, id);
         }
@@ -302,12 +303,10 @@ void checkEnd(Problems& problems, Known& known, const Place& place, const InPort
     }
     if (end.inserted && port != nullptr) {
         const double depth = port->boreDepth.in();
-        problems.range(place / "inserted",
-                       atMost(end.inserted->in(), depth) ? std::min(end.inserted->in(), depth)
-                                                         : end.inserted->in(),
-                       0.0,
-                       depth,
-                       "in");
+        const double inserted = end.inserted->in();
+        if (!(inserted >= 0.0 && atMost(inserted, depth))) {
+            problems.range(place / "inserted", inserted, 0.0, depth, "in");
+        }
     }
 }
 
