@@ -86,7 +86,7 @@ std::vector<std::array<Vec3, 2>> approaches(const Terminal& terminal,
     if (alongX(terminal.axis)) {
         for (const double out : distancesOut(terminal, lead)) {
             const Vec3 first = terminal.mouth + terminal.axis * out;
-            for (const double run : {3.0, 4.0, 5.0, 6.0, 8.0}) {
+            for (const double run : {3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0}) {
                 ways.push_back({first, Vec3{first.x + terminal.axis.x * run, y, z}});
             }
         }
@@ -106,11 +106,11 @@ void addLanes(const Terminal& a,
               std::vector<Polyline>& all) {
     const double toward = b.mouth.x > a.mouth.x ? 1.0 : -1.0;
     std::vector<double> depths = wishes.z;
-    depths.push_back(a.mouth.z);
-    depths.push_back(b.mouth.z);
     std::vector<double> heights = wishes.y;
-    heights.push_back(a.mouth.y);
-    heights.push_back(b.mouth.y);
+    if (!wishes.lanesOnly) {
+        depths.insert(depths.end(), {a.mouth.z, b.mouth.z});
+        heights.insert(heights.end(), {a.mouth.y, b.mouth.y});
+    }
     for (const double y : heights) {
         for (const double z : depths) {
             for (const auto& from : approaches(a, y, z, lead)) {
@@ -250,7 +250,9 @@ bool layConductor(layout::Layout& layout,
     const double radius = legalRadius(diameter);
 
     std::vector<Polyline> lines{{a.tip, b.tip}};
-    addJogs(a, b, wishes.leadIn * diameter, lines);
+    if (!wishes.lanesOnly) {
+        addJogs(a, b, wishes.leadIn * diameter, lines);
+    }
     addLanes(a, b, wishes.leadIn * diameter, wishes, lines);
     std::vector<Candidate> candidates;
     for (const auto& line : lines) {

@@ -18,6 +18,7 @@ struct LaneWishes {
     double leadIn = 1.0;     ///< straight length at a port, in conductor diameters
     double perDepth = 0.25;  ///< cost of an inch of z: lie at the back
     double perBend = 1.5;    ///< cost of a bend, inches
+    bool lanesOnly = false;  ///< only these lanes, no jogs straight across
 };
 
 /// Gives conductor `index` of `layout` the cheapest corners that clear walls, blocks and the

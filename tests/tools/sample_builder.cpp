@@ -112,12 +112,33 @@ std::size_t SampleBuilder::addConductor(const std::string& tag,
     return layout_.conductors.size() - 1;
 }
 
-void SampleBuilder::lay(const std::vector<std::size_t>& order, const LaneWishes& wishes) {
+bool SampleBuilder::tryLay(const std::vector<std::size_t>& order, const LaneWishes& wishes) {
+    const auto before = laid_;
     for (const std::size_t index : order) {
         if (!layConductor(layout_, shelf_, index, laid_, wishes)) {
-            stop(layout_.title + ": no way found for " + layout_.conductors[index].tag);
+            laid_ = before;
+            return false;
         }
         laid_.push_back(index);
+    }
+    return true;
+}
+
+void SampleBuilder::lay(const std::vector<std::size_t>& order, const LaneWishes& wishes) {
+    if (!tryLay(order, wishes)) {
+        giveUp(order.front());
+    }
+}
+
+void SampleBuilder::giveUp(std::size_t conductor) const {
+    stop(layout_.title + ": no way found for " + layout_.conductors[conductor].tag);
+}
+
+void SampleBuilder::seat(std::size_t conductor, const std::string& entry, int slot) {
+    for (auto* end : {&layout_.conductors[conductor].from, &layout_.conductors[conductor].to}) {
+        if (auto* at = std::get_if<layout::AtEntry>(end); at != nullptr && at->entry.text() == entry) {
+            at->slot = slot;
+        }
     }
 }
 

@@ -52,14 +52,25 @@ public:
                              layout::End from,
                              layout::End to);
 
-    /// Lays the conductors in this order; stops with the tag of one that finds no way.
+    /// Lays the conductors in this order, or none of them.
+    bool tryLay(const std::vector<std::size_t>& order, const LaneWishes& wishes);
+    /// The same; stops with the first tag when they find no way.
     void lay(const std::vector<std::size_t>& order, const LaneWishes& wishes);
+
+    /// Gives a conductor another slot of an entry it comes through.
+    void seat(std::size_t conductor, const std::string& entry, int slot);
+
+    /// Remembers what is laid, and goes back to it.
+    void mark() { marked_ = laid_; }
+    void unlay() { laid_ = marked_; }
+    [[noreturn]] void giveUp(std::size_t conductor) const;
 
 private:
     const parts::Part& partOf(const std::string& block) const;
     const parts::Shelf& shelf_;
     layout::Layout layout_;
     std::vector<std::size_t> laid_;
+    std::vector<std::size_t> marked_;
 };
 
 }  // namespace gw::tools
