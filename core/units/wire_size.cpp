@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <utility>
 
 #include "base/contract.h"
 
@@ -106,7 +107,8 @@ bool cutPrefix(std::string_view& text, char prefix) {
 
 // `#` and `AWG` go with the AWG sizes only, `kcmil` and `MCM` with the others only.
 std::optional<int> rankOfTyped(std::string_view text) {
-    const bool saysAwg = cutPrefix(text, '#') | cutSuffix(text, "awg");
+    const bool startsWithSign = cutPrefix(text, '#');
+    const bool saysAwg = cutSuffix(text, "awg") || startsWithSign;
     const bool saysKcmil = cutSuffix(text, "kcmil") || cutSuffix(text, "mcm");
     const auto rank = rankOf(text);
     if (!rank || (saysAwg && rowOf(*rank).kcmil) || (saysKcmil && !rowOf(*rank).kcmil)) {
