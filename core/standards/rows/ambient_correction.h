@@ -15,8 +15,8 @@ namespace gw::standards::rows {
 //   C; "-" = not permitted, or open end of range.
 // Verified: state residential code print (2021) and 2018 residential code print agree in all
 //   rows up to 75 C; above that the first alone.
-// The factors follow sqrt((Tc - Ta)/(Tc - 30)) with Ta the top of the range, checked by
-//   program.
+// The factors follow sqrt((Tc - Ta)/(Tc - 30)) with Ta the top of the range; a test
+//   holds them to it.
 struct AmbientRow {
     double fromCelsius;
     double toCelsius;

@@ -19,14 +19,14 @@ namespace gw::standards::rows {
 //   size reference page (14 to 1/0, even sizes).
 // Further support, not counted in basis: published 2023 Annex C counts of THHN in rigid
 //   conduit agree with the THHN areas (see raceway_dimensions).
-// RHH with outer covering: from memory. A text search for the row label returned public
-//   transcriptions (inside program source, which was not opened) of NOM-001-SEDE Table 5, the
+// RHH with outer covering: from memory. Agrees with public transcriptions, seen as excerpts
+//   only, of NOM-001-SEDE Table 5, the
 //   Mexican code that reprints this table in mm: all 28 RHH rows and the four small RHH-
 //   without rows agree with the values here to 4 figures.
 // Known printing slip elsewhere: that Mexican code reportedly prints 55.68 mm2 for 10 AWG
 //   TW/THW; the right value is 15.68.
 // RHH with covering, 14 to 2/0: also consistent with the conductor counts in EMT of a 2018
-//   residential code print (Table C.1), tested by program.
+//   residential code print (Table C.1), held by a test.
 // Last-digit oddity kept as printed: XHHW 1500 kcmil area 2.0157 where pi/4 d^2 gives
 //   2.01565.
 // THHN/THWN-2 has no Table 5 row above 1000 kcmil.

@@ -18,7 +18,7 @@ namespace gw::standards::rows {
 //   public strand-class chart; class C 14 to 2/0 on that chart, 4/0, 500 and 750 kcmil on an
 //   engineering page (which also gives G = 133, H = 259 for 4/0); K to 2/0 and M to 4 AWG on
 //   the chart; I all memory.
-// Checked by program: strands x wire diameter squared is within 4 percent of the circular
+// Held by a test: strands x wire diameter squared is within 4 percent of the circular
 //   mils for I, K, M.
 struct StrandingRow {
     std::string_view sizes;
