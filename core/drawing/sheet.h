@@ -13,8 +13,8 @@
 namespace gw::drawing {
 
 enum class Paper { letter, legal, tabloid, archC, archD, a4, a3, a2, a1 };
-std::string_view paperText(Paper paper);                      ///< "Letter", "ARCH D", "A4", …
-std::optional<Paper> paperFromText(std::string_view text);    ///< any case, blanks and '-' ignored
+std::string_view paperText(Paper paper);                    ///< "Letter", "ARCH D", "A4", …
+std::optional<Paper> paperFromText(std::string_view text);  ///< any case, blanks and '-' ignored
 /// Landscape width and height in mm.
 Rect paperSize(Paper paper);
 
