@@ -5,25 +5,10 @@
 
 #include "drawing/block_view.h"
 #include "drawing/entry_view.h"
+#include "drawing/walls.h"
 
 namespace gw::drawing {
 namespace {
-
-/// The four bands of wall around an interior, drawn thicker than life.
-void drawWalls(Sketch& sketch, const Rect& inside) {
-    const Rect outside = grown(inside, kWall);
-    const Rect bands[] = {
-        {outside.x, outside.y, outside.width, kWall},
-        {outside.x, inside.bottom(), outside.width, kWall},
-        {outside.x, inside.y, kWall, inside.height},
-        {inside.right(), inside.y, kWall, inside.height},
-    };
-    for (const auto& band : bands) {
-        hatch(sketch, Stratum::walls, band, 0.9, inkPen(kThin));
-    }
-    sketch.rect(Stratum::walls, outside, inkPen(kOutline));
-    sketch.rect(Stratum::walls, inside, inkPen(kFine));
-}
 
 std::vector<SceneItem> sceneOf(const geometry::BuiltLayout& built, const ViewFrame& frame) {
     std::vector<SceneItem> items;
@@ -50,7 +35,7 @@ Rect blockRect(const geometry::BuiltBlock& block, const ViewFrame& frame) {
 
 void drawGutter(Sketch& sketch, const geometry::BuiltLayout& built, const ViewFrame& frame) {
     const auto& inside = built.gutter().inside;
-    drawWalls(sketch, interiorOf(frame, inside));
+    drawWalls(sketch, interiorOf(frame, inside), frame.view);
     for (const auto& entry : built.entries) {
         if (sightOf(entry, frame) == EntrySight::far) {
             drawFacingEntry(sketch, Stratum::walls, entry, frame);

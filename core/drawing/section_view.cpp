@@ -7,6 +7,7 @@
 #include "drawing/dimensions.h"
 #include "drawing/gutter_view.h"
 #include "drawing/placer.h"
+#include "drawing/walls.h"
 #include "geometry/section.h"
 
 namespace gw::drawing {
@@ -144,27 +145,6 @@ void drawPhase(Sketch& sketch,
     sketch.text(text);
 }
 
-void drawWallsAround(Sketch& sketch, const Rect& inside) {
-    const Rect outside = grown(inside, kWall);
-    for (const Rect& band : {Rect{outside.x, outside.y, outside.width, kWall},
-                             Rect{outside.x, inside.bottom(), outside.width, kWall},
-                             Rect{outside.x, inside.y, kWall, inside.height}}) {
-        hatch(sketch, Stratum::walls, band, 0.9, inkPen(kThin));
-    }
-    // The cover, at the right: a plate laid over the open side.
-    sketch.rect(Stratum::walls,
-                {inside.right(), outside.y, kWall, outside.height},
-                inkPen(kThin),
-                kPaleGrey);
-    sketch.chain(Stratum::walls,
-                 {{inside.right(), outside.y},
-                  {outside.x, outside.y},
-                  {outside.x, outside.bottom()},
-                  {inside.right(), outside.bottom()}},
-                 inkPen(kOutline));
-    sketch.rect(Stratum::walls, inside, inkPen(kFine));
-}
-
 }  // namespace
 
 Rect sectionSize(const geometry::BuiltLayout& built,
@@ -189,7 +169,7 @@ void drawSection(Sketch& sketch,
                 plan.mmPerInch,
                 {corner.x + sideMargin(built, plan, sketch.metrics()), corner.y + above});
     const auto interior = interiorOf(frame, built.gutter().inside);
-    drawWallsAround(sketch, interior);
+    drawWalls(sketch, interior, geometry::View::end);
     const auto section = geometry::sectionAt(built, plan.x);
     for (const auto& block : section.blocks) {
         drawCutBlock(sketch, onPaper(block.outline, frame, plan.x));

@@ -1,0 +1,43 @@
+#pragma once
+
+#include <vector>
+
+#include "drawing/sketch.h"
+
+namespace gw::drawing {
+
+/// Where running matter goes: regions of the first page, then columns of as many further pages as
+/// it takes. Regions are filled from the top, in order.
+class Flow {
+public:
+    /// A stretch of a page to be filled from the top.
+    struct Region {
+        std::size_t page = 0;
+        Rect rect;
+    };
+    /// first: regions of pages[0], best first. columns: those of every further page.
+    Flow(std::vector<Sketch>& pages, std::vector<Rect> first, std::vector<Rect> columns);
+
+    /// What is left of the region it stands in.
+    Rect room() const;
+    bool isAtTop() const { return used_ == 0.0; }
+    Sketch& sketch() { return (*pages_)[region().page]; }
+    void use(double height) { used_ += height; }
+    /// Goes on to the next region, making a page when there is none. Regions narrower than `width`
+    /// are passed over.
+    void next(double width = 0.0);
+    /// Stands where at least `height` by `width` is free, going on if it must.
+    void ensure(double width, double height);
+
+private:
+    const Region& region() const { return regions_[at_]; }
+    void addPage();
+
+    std::vector<Sketch>* pages_;  ///< outlives the flow
+    std::vector<Rect> columns_;
+    std::vector<Region> regions_;
+    std::size_t at_ = 0;
+    double used_ = 0.0;
+};
+
+}  // namespace gw::drawing
