@@ -7,9 +7,16 @@ namespace gw::drawing {
 Flow::Flow(std::vector<Sketch>& pages, std::vector<Rect> first, std::vector<Rect> columns)
     : pages_(&pages), columns_(std::move(columns)) {
     CONTRACT(!pages.empty() && !columns_.empty());
-    for (const auto& rect : first) {
-        regions_.push_back({0, rect});
+    addRegions(0, first);
+}
+
+void Flow::addRegions(std::size_t page, const std::vector<Rect>& rects) {
+    for (const auto& rect : rects) {
+        regions_.push_back({page, rect, false});
     }
+}
+
+void Flow::begin() {
     if (regions_.empty()) {
         addPage();
     }
@@ -25,14 +32,14 @@ void Flow::next(double width) {
         if (++at_ == regions_.size()) {
             addPage();
         }
-    } while (regions_[at_].page == 0 && regions_[at_].rect.width < width);
+    } while (!regions_[at_].whole && regions_[at_].rect.width < width);
     used_ = 0.0;
 }
 
 void Flow::ensure(double width, double height) {
     while (room().width < width || room().height < height) {
-        if (region().page > 0 && isAtTop()) {
-            return;  // taller or wider than a whole column: it must do
+        if (region().whole && isAtTop()) {
+            return;  // it is larger than any: it must do
         }
         next(width);
     }
@@ -42,7 +49,7 @@ void Flow::addPage() {
     const TextMetrics& metrics = pages_->front().metrics();
     pages_->emplace_back(metrics);
     for (const auto& column : columns_) {
-        regions_.push_back({pages_->size() - 1, column});
+        regions_.push_back({pages_->size() - 1, column, true});
     }
 }
 

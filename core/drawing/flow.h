@@ -14,10 +14,13 @@ public:
     struct Region {
         std::size_t page = 0;
         Rect rect;
+        bool whole = false;  ///< a column of a further page: nothing larger will come
     };
-    /// first: regions of pages[0], best first. columns: those of every further page.
+    /// first: regions of pages[0], best first; may be none. columns: those of every further page.
     Flow(std::vector<Sketch>& pages, std::vector<Rect> first, std::vector<Rect> columns);
 
+    /// More regions of a page that is there, to be filled after the others.
+    void addRegions(std::size_t page, const std::vector<Rect>& rects);
     /// What is left of the region it stands in.
     Rect room() const;
     bool isAtTop() const { return used_ == 0.0; }
@@ -26,6 +29,8 @@ public:
     /// Goes on to the next region, making a page when there is none. Regions narrower than `width`
     /// are passed over.
     void next(double width = 0.0);
+    /// Stands at the first region, making a page when there is none. REQUIRES before all else.
+    void begin();
     /// Stands where at least `height` by `width` is free, going on if it must.
     void ensure(double width, double height);
 

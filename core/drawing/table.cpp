@@ -10,7 +10,9 @@ namespace {
 
 constexpr double kPad = 0.9;     // mm at each side of a cell
 constexpr double kRowAir = 0.5;  // mm above and below the lines of a row
-constexpr double kAfter = 4.0;   // mm below a table
+constexpr std::size_t kMostLines =
+    14;                         // in one cell: what is longer is cut, so that rows fit a page
+constexpr double kAfter = 4.0;  // mm below a table
 
 Face faceOf(bool strong) {
     return strong ? Face::condensedBold : Face::condensed;
@@ -103,6 +105,10 @@ private:
         for (std::size_t i = 0; i < cells.size(); ++i) {
             row.lines.push_back(
                 wrapped(cells[i], widths_[i] - 2 * kPad, sizes_.body, faceOf(strong), metrics_));
+            if (row.lines.back().size() > kMostLines) {
+                row.lines.back().resize(kMostLines);
+                row.lines.back().back() = "…";
+            }
             most = std::max(most, row.lines.back().size());
         }
         row.height = heightOf(most);
@@ -206,6 +212,7 @@ double tableHeight(const Table& table,
 void setTable(Flow& flow, const Table& table, const TextSizes& sizes) {
     std::unique_ptr<TableSetter> setter;
     double width = -1.0;
+    flow.begin();
     const auto refit = [&] {
         if (flow.room().width != width) {
             width = flow.room().width;
