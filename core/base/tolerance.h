@@ -23,6 +23,11 @@ inline constexpr double kSameDirection = 1e-6;
 /// at 175 degrees it is 23 radii).
 inline constexpr double kLargestTurn = 3.05432619099008;  // 175 degrees
 
+/// radians. A conductor that leaves its raceway or port within this of straight counts as straight;
+/// beyond it the start is a bend without a radius. Half a degree: common practice, no source. With
+/// none at all, a path drawn by hand would breach everywhere; with much more, a kink would pass.
+inline constexpr double kLargestKink = 0.00872664625997165;  // 0.5 degrees
+
 /// inches. A conductor that strays less than this from a bore's axis runs on it: what a steady hand
 /// does. *Common practice, no source.* Without it corners rounded in a file would be off axis.
 inline constexpr double kOnAxis = 1.0 / 64.0;

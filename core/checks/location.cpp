@@ -1,0 +1,285 @@
+#include <algorithm>
+#include <array>
+
+#include "base/contract.h"
+#include "checks/support.h"
+
+/// Blocks and conductors suit the place where the gutter hangs: dry, damp, wet or buried, and water
+/// that may stand in it.
+namespace gw::checks {
+namespace {
+
+using geometry::BuiltLayout;
+using layout::Readings;
+using standards::Insulation;
+using standards::Location;
+using standards::Rule;
+
+/// Insulations for wet locations. Source: NFPA 70 310.10(C) (THWN, THWN-2, XHHW, XHHW-2, THW, RHW
+/// seen; TW, THHW, THW-2, RHW-2 from memory).
+constexpr std::array kWetRated = {Insulation::thwn,
+                                  Insulation::thwn2,
+                                  Insulation::xhhw,
+                                  Insulation::xhhw2,
+                                  Insulation::tw,
+                                  Insulation::thw,
+                                  Insulation::thhw,
+                                  Insulation::thw2,
+                                  Insulation::rhw,
+                                  Insulation::rhw2,
+                                  Insulation::rhwNoCover,
+                                  Insulation::rhw2NoCover};
+
+/// Enclosure types that keep rain out. Source: NFPA 70 Table 110.28, from memory.
+constexpr std::array<std::string_view, 10> kWeatherproof = {
+    "3", "3R", "3S", "3X", "3RX", "3SX", "4", "4X", "6", "6P"};
+
+/// What is asked of a thing in one location, and the answer.
+struct Answer {
+    Verdict verdict = Verdict::meets;
+    std::string text;
+    std::vector<std::string> missing{};
+    std::vector<Reading> readings{};
+};
+
+/// How the inside of the gutter counts.
+struct Inside {
+    enum class Kind {
+        notStated,  ///< the location is missing
+        certain,    ///< `location`
+        disputed,   ///< wet, or damp because the enclosure keeps the weather out
+        typeMissing,  ///< certain or disputed: the enclosure type would tell
+    };
+    Kind kind = Kind::notStated;
+    Location location = Location::dry;
+    std::string why;
+};
+
+bool isWeatherproof(const std::string& type) {
+    return std::find(kWeatherproof.begin(), kWeatherproof.end(), type) != kWeatherproof.end();
+}
+
+Inside insideWetPlace(const BuiltLayout& built) {
+    const auto& gutter = built.gutter();
+    if (gutter.article != standards::GutterArticle::auxiliaryGutter) {
+        return {Inside::Kind::certain,
+                Location::wet,
+                "the inside of a raceway in a wet location is wet (" +
+                    standards::toText(sectionFor(built, Rule::wetRaceway)) + ")"};
+    }
+    if (!gutter.enclosureType) {
+        return {Inside::Kind::typeMissing, Location::wet, "the enclosure type is not stated"};
+    }
+    if (isWeatherproof(*gutter.enclosureType)) {
+        return {Inside::Kind::disputed,
+                Location::wet,
+                "an auxiliary gutter is no raceway, and whether the inside of type " +
+                    *gutter.enclosureType + " is wet is disputed"};
+    }
+    return {Inside::Kind::certain,
+            Location::wet,
+            "enclosure type " + *gutter.enclosureType + " does not keep the weather out"};
+}
+
+Inside insideOf(const BuiltLayout& built) {
+    const auto& around = built.layout.surroundings;
+    if (!around.location) {
+        return {Inside::Kind::notStated, Location::dry, "the location is not stated"};
+    }
+    if (*around.location == Location::wet) {
+        return insideWetPlace(built);
+    }
+    const bool dryOrDamp = *around.location != Location::buried;
+    if (around.floods == true && dryOrDamp) {
+        return {Inside::Kind::certain, Location::wet, "water may stand in it"};
+    }
+    return {Inside::Kind::certain,
+            *around.location,
+            "the location is " + std::string(standards::locationText(*around.location))};
+}
+
+Reading readingOf(std::string name, const Answer& answer, bool chosen) {
+    Reading reading;
+    reading.name = std::move(name);
+    reading.verdict = answer.verdict;
+    reading.sentence = sentence(answer.text);
+    reading.chosen = chosen;
+    return reading;
+}
+
+/// Both readings of a weatherproof enclosure in a wet location.
+template <class Suits>
+Answer disputedAnswer(const BuiltLayout& built, const Suits& suits, const std::string& why) {
+    const auto recorded = built.layout.readings.insideWeatherproof;
+    const Answer wet = suits(Location::wet);
+    const Answer damp = suits(Location::damp);
+    Answer answer;
+    answer.readings = {
+        readingOf("the inside is wet", wet, recorded == Readings::InsideWeatherproof::wet),
+        readingOf("the inside is no more than damp",
+                  damp,
+                  recorded == Readings::InsideWeatherproof::notWet)};
+    answer.verdict = settle(answer.readings);
+    answer.text = wet.text + "; " + why;
+    if (answer.verdict == Verdict::cannotTell) {
+        answer.missing = wet.missing.empty() ? damp.missing : wet.missing;
+    }
+    return answer;
+}
+
+/// The answer for a thing whose answer in one certain location is suits(location).
+template <class Suits>
+Answer answerFor(const BuiltLayout& built, const Inside& inside, const Suits& suits) {
+    switch (inside.kind) {
+        case Inside::Kind::notStated:
+            return {Verdict::cannotTell, inside.why, {"location of the gutter"}};
+        case Inside::Kind::certain: {
+            Answer answer = suits(inside.location);
+            answer.text += "; " + inside.why;
+            return answer;
+        }
+        case Inside::Kind::disputed: return disputedAnswer(built, suits, inside.why);
+        case Inside::Kind::typeMissing: break;
+    }
+    Answer open = suits(Location::wet);
+    const Answer weatherproof = disputedAnswer(built, suits, inside.why);
+    if (open.verdict != weatherproof.verdict) {
+        open.missing = {"enclosure type of the gutter"};
+        open.verdict = Verdict::cannotTell;
+    }
+    open.text += "; " + inside.why;
+    return open;
+}
+
+// ---- blocks ---------------------------------------------------------------------------------
+
+/// A listing for a harder place covers the easier ones; direct burial is a listing of its own.
+bool covers(Location listed, Location location) {
+    if (listed == Location::buried || location == Location::buried) {
+        return listed == location;
+    }
+    return listed >= location;
+}
+
+std::string placesText(const std::vector<Location>& locations) {
+    std::vector<std::string> words;
+    for (const Location location : locations) {
+        words.emplace_back(standards::locationText(location));
+    }
+    return listed(words);
+}
+
+Answer blockIn(const BuiltLayout& built, std::size_t block, Location location) {
+    const auto& part = *built.blocks[block].part;
+    const auto& places = part.listing.locations;
+    const std::string here = std::string(standards::locationText(location)) + " location";
+    if (places.empty()) {
+        return {Verdict::cannotTell,
+                "for which locations its part " + part.id.text() +
+                    " is listed is not stated, and it is in a " + here,
+                {"listed locations of part " + part.id.text()}};
+    }
+    const bool suits = std::any_of(places.begin(), places.end(), [&](Location listed) {
+        return covers(listed, location);
+    });
+    return {suits ? Verdict::meets : Verdict::breach,
+            "its part " + part.id.text() + " is listed for " + placesText(places) +
+                " locations and is in a " + here};
+}
+
+/// Water that may stand in the gutter. A dry location of which nothing is said does not flood.
+Answer underWater(const BuiltLayout& built, std::size_t block) {
+    const auto& around = built.layout.surroundings;
+    const auto& submersion = built.blocks[block].part->listing.temporarySubmersion;
+    const bool dry = around.location == Location::dry;
+    if (around.floods == false || (!around.floods && dry) || submersion == true) {
+        return {};
+    }
+    const std::string part = built.blocks[block].part->id.text();
+    if (!around.floods) {
+        return {Verdict::cannotTell,
+                "whether water may stand in the gutter is not stated",
+                {"whether the gutter floods"}};
+    }
+    if (!submersion) {
+        return {Verdict::cannotTell,
+                "water may stand in the gutter, and whether the part is listed for that is not stated",
+                {"temporary submersion of part " + part}};
+    }
+    return {Verdict::breach, "water may stand in the gutter, and the part is not listed for that"};
+}
+
+Finding blockFinding(const BuiltLayout& built, const Inside& inside, std::size_t block) {
+    const Answer place = answerFor(
+        built, inside, [&](Location location) { return blockIn(built, block, location); });
+    const Answer water = underWater(built, block);
+    Finding finding;
+    finding.check = Check::location;
+    finding.verdict = graver(place.verdict, water.verdict);
+    finding.subjects = {built.layout.blocks[block].id};
+    finding.place = built.blocks[block].body.centre();
+    const bool buried = built.layout.surroundings.location == Location::buried;
+    finding.citation =
+        sectionFor(built, buried ? Rule::directBurial : Rule::listingAndInstructions);
+    finding.readings = place.readings;
+    finding.missing = place.missing;
+    finding.missing.insert(finding.missing.end(), water.missing.begin(), water.missing.end());
+    finding.working = sentence(blockName(built, block) + ": " + place.text +
+                               (water.text.empty() ? "" : "; " + water.text));
+    return finding;
+}
+
+// ---- conductors -----------------------------------------------------------------------------
+
+Answer conductorIn(const BuiltLayout& built, std::size_t conductor, Location location) {
+    const auto& insulation = built.layout.conductors[conductor].insulation;
+    const bool wet = location == Location::wet || location == Location::buried;
+    const std::string here =
+        wet ? "in a wet place" : "in a " + std::string(standards::locationText(location)) + " place";
+    if (!insulation) {
+        return {wet ? Verdict::cannotTell : Verdict::meets,
+                "its insulation is not stated and it is " + here +
+                    (wet ? "" : ", where any of the usual ones will do"),
+                wet ? std::vector<std::string>{"insulation of " + conductorName(built, conductor)}
+                    : std::vector<std::string>{}};
+    }
+    const std::string text = std::string(standards::insulationText(*insulation));
+    if (*insulation == Insulation::bare) {
+        return {Verdict::meets, "it is bare, with no insulation to be harmed, " + here};
+    }
+    const bool rated = std::find(kWetRated.begin(), kWetRated.end(), *insulation) != kWetRated.end();
+    return {!wet || rated ? Verdict::meets : Verdict::breach,
+            text + (rated ? " is" : " is not") + " for wet locations and it is " + here};
+}
+
+Finding conductorFinding(const BuiltLayout& built, const Inside& inside, std::size_t conductor) {
+    const Answer answer = answerFor(
+        built, inside, [&](Location location) { return conductorIn(built, conductor, location); });
+    const auto& path = built.conductors[conductor].built.path;
+    Finding finding;
+    finding.check = Check::location;
+    finding.verdict = answer.verdict;
+    finding.subjects = {built.layout.conductors[conductor].id};
+    finding.place = path.pointAt(path.length().in() / 2.0);
+    finding.citation = sectionFor(built, Rule::wetInsulation);
+    finding.readings = answer.readings;
+    finding.missing = answer.missing;
+    finding.working = sentence(conductorName(built, conductor) + ": " + answer.text);
+    return finding;
+}
+
+}  // namespace
+
+std::vector<Finding> checkLocation(const BuiltLayout& built) {
+    const Inside inside = insideOf(built);
+    std::vector<Finding> findings;
+    for (std::size_t i = 0; i < built.blocks.size(); ++i) {
+        findings.push_back(blockFinding(built, inside, i));
+    }
+    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+        findings.push_back(conductorFinding(built, inside, i));
+    }
+    return findings;
+}
+
+}  // namespace gw::checks
