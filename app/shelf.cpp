@@ -3,6 +3,7 @@
 #include <QDir>
 #include <QFile>
 
+#include "base/contract.h"
 #include "base/read_file.h"
 #include "parts/shelf.h"
 

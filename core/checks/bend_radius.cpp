@@ -22,7 +22,8 @@ using Bend = geometry::BuiltPath::Bend;
 constexpr auto kThinInsulation = units::Inches::of(0.156);
 
 /// The training rule steps at 1 in; within this fraction of it a maker's difference moves the
-/// conductor to the other row. Source: engineering judgement, real diameters differ by a few percent.
+/// conductor to the other row. Source: engineering judgement, real diameters differ by a few
+/// percent.
 constexpr double kNearStep = 0.03;
 constexpr double kStep = 1.0;
 
@@ -71,8 +72,7 @@ Finding startOf(const BuiltLayout& built, std::size_t index) {
     Finding finding;
     finding.check = Check::bendRadius;
     finding.subjects = {built.layout.conductors[index].id};
-    finding.citation =
-        multipleFor(built.conductors[index], built.layout.edition).source;
+    finding.citation = multipleFor(built.conductors[index], built.layout.edition).source;
     return finding;
 }
 
@@ -80,17 +80,15 @@ std::string workingOf(const BuiltLayout& built, std::size_t index, const Finding
     const auto& conductor = built.conductors[index];
     const auto [measured, limit] = inTexts(finding.measured->value, finding.limit->value);
     const double multiple = multipleFor(conductor, built.layout.edition).value;
-    return sentence("the tightest of " +
-                    counted(countTurns(conductor), "bend", "bends") + " of " +
-                    conductorName(built, index) + " has " + measured +
-                    " at its inner surface, and " + limit + " is needed, " +
-                    units::formatDecimal(multiple, 0) + " times the diameter of " +
-                    inText(conductor.diameter.in()) +
-                    (conductor.assumed.empty()
-                         ? std::string()
-                         : " (the largest published, as its " + conductor.assumed +
-                               " is not stated)") +
-                    nearStepClause(conductor));
+    return sentence(
+        "the tightest of " + counted(countTurns(conductor), "bend", "bends") + " of " +
+        conductorName(built, index) + " has " + measured + " at its inner surface, and " + limit +
+        " is needed, " + units::formatDecimal(multiple, 0) + " times the diameter of " +
+        inText(conductor.diameter.in()) +
+        (conductor.assumed.empty()
+             ? std::string()
+             : " (the largest published, as its " + conductor.assumed + " is not stated)") +
+        nearStepClause(conductor));
 }
 
 Finding tightestFinding(const BuiltLayout& built, std::size_t index) {
@@ -107,8 +105,7 @@ Finding tightestFinding(const BuiltLayout& built, std::size_t index) {
           inches(innerRadius(conductor, *bend)),
           inches(multiple * conductor.diameter.in()),
           Bound::atLeast);
-    finding.place =
-        conductor.built.path.pointAt(bend->start + bend->radius * bend->turn / 2.0);
+    finding.place = conductor.built.path.pointAt(bend->start + bend->radius * bend->turn / 2.0);
     finding.working = workingOf(built, index, finding);
     // The largest diameter was taken: a radius that suffices for it suffices for any.
     if (finding.verdict == Verdict::breach && !conductor.assumed.empty()) {
@@ -147,9 +144,12 @@ Finding faultFinding(const BuiltLayout& built, std::size_t index, const PathFaul
 
 std::string endText(const BuiltLayout& built, const BuiltEnd& end) {
     switch (end.kind) {
-        case BuiltEnd::Kind::entry: return entryName(built, *end.entry);
-        case BuiltEnd::Kind::port: return portName(built, *end.block, *end.port);
-        case BuiltEnd::Kind::spare: return "its capped end";
+        case BuiltEnd::Kind::entry:
+            return entryName(built, *end.entry);
+        case BuiltEnd::Kind::port:
+            return portName(built, *end.block, *end.port);
+        case BuiltEnd::Kind::spare:
+            return "its capped end";
     }
     return {};
 }

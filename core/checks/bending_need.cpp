@@ -99,9 +99,12 @@ SpaceNeed needByTableB(const BuiltLayout& built, std::size_t conductor, std::siz
 
 Verdict verdictOf(const SpaceNeed& need, double space) {
     switch (need.kind) {
-        case SpaceNeed::Kind::notSpecified: return Verdict::meets;
-        case SpaceNeed::Kind::noValue: return Verdict::cannotTell;
-        case SpaceNeed::Kind::space: break;
+        case SpaceNeed::Kind::notSpecified:
+            return Verdict::meets;
+        case SpaceNeed::Kind::noValue:
+            return Verdict::cannotTell;
+        case SpaceNeed::Kind::space:
+            break;
     }
     if (atLeast(space, need.least)) {
         return Verdict::meets;

@@ -26,8 +26,12 @@ struct SpaceNeed {
 };
 
 /// wires: at the terminal; 1 for the width of a gutter.
-SpaceNeed needByTableA(const geometry::BuiltLayout& built, std::size_t conductor, std::size_t wires);
-SpaceNeed needByTableB(const geometry::BuiltLayout& built, std::size_t conductor, std::size_t wires);
+SpaceNeed needByTableA(const geometry::BuiltLayout& built,
+                       std::size_t conductor,
+                       std::size_t wires);
+SpaceNeed needByTableB(const geometry::BuiltLayout& built,
+                       std::size_t conductor,
+                       std::size_t wires);
 
 /// meets, breach, or cannotTell where the answer rests on what is missing.
 Verdict verdictOf(const SpaceNeed& need, double space);

@@ -8,9 +8,9 @@
 #include "checks/support.h"
 #include "geometry/solids.h"
 
-/// Nothing overlaps: conductors, blocks, walls and cover may touch. Every overlap is told once: that
-/// of a pair on the pair, that with a wall on the conductor or block, that with the cover on the
-/// gutter.
+/// Nothing overlaps: conductors, blocks, walls and cover may touch. Every overlap is told once:
+/// that of a pair on the pair, that with a wall on the conductor or block, that with the cover on
+/// the gutter.
 namespace gw::checks {
 namespace {
 
@@ -35,7 +35,9 @@ void keepNearer(Near& nearest, const Near& other) {
     }
 }
 
-bool clear(double gap) { return atLeast(gap, 0.0); }
+bool clear(double gap) {
+    return atLeast(gap, 0.0);
+}
 
 Finding startOf(const Quantity& gap) {
     Finding finding;
@@ -51,7 +53,9 @@ constexpr std::array<Wall, 5> kWalls = {
     Wall::left, Wall::right, Wall::top, Wall::bottom, Wall::back};
 
 /// Distance from the origin along the outward direction at which the wall stands.
-double wallAt(const Vec3& inside, const Vec3& outward) { return std::max(0.0, dot(inside, outward)); }
+double wallAt(const Vec3& inside, const Vec3& outward) {
+    return std::max(0.0, dot(inside, outward));
+}
 
 bool entersBy(const BuiltLayout& built, const BuiltEnd& end, Wall wall) {
     return end.kind == BuiltEnd::Kind::entry && built.layout.entries[*end.entry].wall == wall;
@@ -154,8 +158,12 @@ void meetNeighbours(AllSurroundings& all, const BuiltLayout& built, const Neighb
     for (const auto& [pair, closest] : near.conductors) {
         const auto& [a, b] = pair;
         const double gap = closest.gap.in();
-        meet(all.conductors[a], &Surroundings::conductor, {gap, conductorName(built, b), closest.onA});
-        meet(all.conductors[b], &Surroundings::conductor, {gap, conductorName(built, a), closest.onB});
+        meet(all.conductors[a],
+             &Surroundings::conductor,
+             {gap, conductorName(built, b), closest.onA});
+        meet(all.conductors[b],
+             &Surroundings::conductor,
+             {gap, conductorName(built, a), closest.onB});
     }
     for (const auto& [pair, closest] : near.conductorsAndBlocks) {
         const auto& [a, b] = pair;
@@ -207,14 +215,12 @@ void ownFinding(std::vector<Finding>& findings,
     Finding finding = startOf(inches(nearest.gap));
     finding.subjects = {subject};
     finding.place = nearest.place;
-    const std::string distances = nearText(around.conductor, "conductor") + ", " +
-                                  nearText(around.block, "block") + ", " +
-                                  nearText(around.wall, "wall") + ", " +
-                                  nearText(around.cover, "cover");
-    finding.working =
-        sentence(throughWall
-                     ? name + " reaches " + inText(-around.wall.gap) + " into " + around.wall.name
-                     : "distances from " + name + ": " + distances);
+    const std::string distances =
+        nearText(around.conductor, "conductor") + ", " + nearText(around.block, "block") + ", " +
+        nearText(around.wall, "wall") + ", " + nearText(around.cover, "cover");
+    finding.working = sentence(throughWall ? name + " reaches " + inText(-around.wall.gap) +
+                                                 " into " + around.wall.name
+                                           : "distances from " + name + ": " + distances);
     findings.push_back(std::move(finding));
 }
 
@@ -279,11 +285,10 @@ void tipsFinding(std::vector<Finding>& findings,
     finding.subjects = {built.layout.conductors[a.conductor].id,
                         built.layout.conductors[b.conductor].id};
     finding.place = one->mouth;
-    finding.working = sentence(conductorName(built, a.conductor) + " and " +
-                               conductorName(built, b.conductor) + " are " + inText(one->inserted) +
-                               " and " + inText(other->inserted) + " into " +
-                               portName(built, *one->block, *one->port) + ", which is only " +
-                               inText(depth) + " through");
+    finding.working = sentence(
+        conductorName(built, a.conductor) + " and " + conductorName(built, b.conductor) + " are " +
+        inText(one->inserted) + " and " + inText(other->inserted) + " into " +
+        portName(built, *one->block, *one->port) + ", which is only " + inText(depth) + " through");
     findings.push_back(std::move(finding));
 }
 
@@ -310,10 +315,9 @@ void passFindings(std::vector<Finding>& findings, const BuiltLayout& built) {
             finding.verdict = Verdict::breach;
             finding.subjects = {built.layout.conductors[i].id, built.layout.blocks[pass.block].id};
             finding.place = built.blocks[pass.block].ports[pass.port].mouth;
-            finding.working = sentence(conductorName(built, i) + " strays " + inText(pass.offAxis) +
-                                       " from the axis of " +
-                                       portName(built, pass.block, pass.port) +
-                                       ", through which it has to run straight");
+            finding.working = sentence(
+                conductorName(built, i) + " strays " + inText(pass.offAxis) + " from the axis of " +
+                portName(built, pass.block, pass.port) + ", through which it has to run straight");
             findings.push_back(std::move(finding));
         }
     }
@@ -354,13 +358,13 @@ Finding coverFinding(const BuiltLayout& built, const AllSurroundings& all) {
     finding.subjects = stands.subjects;
     finding.place = nearest.place;
     finding.working = sentence(
-        clear(nearest.gap)
-            ? "the cover goes on: the nearest to it is " + nearest.name + ", " + inText(nearest.gap) +
-                  " away"
-            : "the cover does not go on: " + nearest.name + " stands out by " + inText(-nearest.gap) +
-                  (finding.subjects.size() > 1
-                       ? ", the most of " + std::to_string(finding.subjects.size())
-                       : std::string()));
+        clear(nearest.gap) ? "the cover goes on: the nearest to it is " + nearest.name + ", " +
+                                 inText(nearest.gap) + " away"
+                           : "the cover does not go on: " + nearest.name + " stands out by " +
+                                 inText(-nearest.gap) +
+                                 (finding.subjects.size() > 1
+                                      ? ", the most of " + std::to_string(finding.subjects.size())
+                                      : std::string()));
     return finding;
 }
 

@@ -36,7 +36,8 @@ double spliceWhereOver(const geometry::FillProfile& fill, double limitPercent) {
     double worst = 0.0;
     for (const auto& slice : fill.slices) {
         const double conductors = slice.conductors / fill.interior * 100.0;
-        if (slice.blocks > 0.0 && !holds(percent(conductors), percent(limitPercent), Bound::atMost)) {
+        if (slice.blocks > 0.0 &&
+            !holds(percent(conductors), percent(limitPercent), Bound::atMost)) {
             worst = std::max(worst, slice.splice() / fill.interior * 100.0);
         }
     }
@@ -51,8 +52,8 @@ Reading readingOf(std::string name, const Quantity& measured, const Quantity& li
     reading.chosen = chosen;
     const bool fits = holds(measured, limit, Bound::atMost);
     reading.verdict = fits ? Verdict::meets : Verdict::breach;
-    reading.sentence = sentence(toText(measured) + (fits ? " is within " : " is over ") +
-                                toText(limit));
+    reading.sentence =
+        sentence(toText(measured) + (fits ? " is within " : " is over ") + toText(limit));
     return reading;
 }
 
@@ -120,8 +121,9 @@ Finding findingFor(const geometry::BuiltLayout& built, bool withBlock) {
     finding.verdict = verdictOf(built, built.fill, withBlock);
     if (finding.verdict != Verdict::meets &&
         finding.verdict != verdictOf(built, certainFill(built), withBlock)) {
-        excuseAssumed(
-            finding, built, assumed.empty() ? assumedBetween(built, 0.0, built.fill.length) : assumed);
+        excuseAssumed(finding,
+                      built,
+                      assumed.empty() ? assumedBetween(built, 0.0, built.fill.length) : assumed);
     }
     return finding;
 }

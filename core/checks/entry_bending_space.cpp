@@ -32,8 +32,7 @@ std::optional<Vec3> deflectionOf(const BuiltConductor& conductor, bool atFrom) {
     const BuiltEnd& end = atFrom ? conductor.from : conductor.to;
     const auto& path = conductor.built.path;
     if (end.kink > kLargestKink) {
-        const Vec3 leaving =
-            atFrom ? path.tangentAt(0.0) : -path.tangentAt(path.length().in());
+        const Vec3 leaving = atFrom ? path.tangentAt(0.0) : -path.tangentAt(path.length().in());
         return leaving - end.axis;
     }
     const auto& bends = conductor.built.bends;
@@ -53,26 +52,33 @@ std::optional<Vec3> deflectionOf(const BuiltConductor& conductor, bool atFrom) {
 Dimension dimensionFor(Wall wall, const Vec3& deflection) {
     switch (wall) {
         case Wall::top:
-        case Wall::bottom: return Dimension::height;
-        case Wall::back: return Dimension::depth;
+        case Wall::bottom:
+            return Dimension::height;
+        case Wall::back:
+            return Dimension::depth;
         case Wall::left:
-        case Wall::right: break;
+        case Wall::right:
+            break;
     }
     return std::abs(deflection.z) > std::abs(deflection.y) ? Dimension::depth : Dimension::height;
 }
 
 double sizeOf(const layout::Gutter& gutter, Dimension dimension) {
     switch (dimension) {
-        case Dimension::height: return gutter.inside.y;
-        case Dimension::depth: return gutter.inside.z;
+        case Dimension::height:
+            return gutter.inside.y;
+        case Dimension::depth:
+            return gutter.inside.z;
     }
     return 0.0;
 }
 
 std::string_view wordFor(Dimension dimension) {
     switch (dimension) {
-        case Dimension::height: return "high";
-        case Dimension::depth: return "deep";
+        case Dimension::height:
+            return "high";
+        case Dimension::depth:
+            return "deep";
     }
     return {};
 }

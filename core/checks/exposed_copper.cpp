@@ -33,8 +33,7 @@ Aspect judged(double measured, double limit, Bound bound, Citation citation, std
     aspect.measured = inches(measured);
     aspect.limit = inches(limit);
     aspect.margin = marginOf(aspect.measured, aspect.limit, bound);
-    aspect.verdict =
-        holds(aspect.measured, aspect.limit, bound) ? Verdict::meets : Verdict::breach;
+    aspect.verdict = holds(aspect.measured, aspect.limit, bound) ? Verdict::meets : Verdict::breach;
     aspect.citation = std::move(citation);
     aspect.text = std::move(text);
     return aspect;
@@ -132,11 +131,12 @@ Aspect copperShowing(const BuiltLayout& built, double showing) {
 
 Aspect insulationUnderScrew(const BuiltLayout& built, const Bore& bore, double into) {
     const auto [measured, limit] = inTexts(std::max(0.0, into), bore.firstScrew);
-    return judged(std::max(0.0, into),
-                  bore.firstScrew,
-                  Bound::atMost,
-                  instructions(built),
-                  "insulation goes " + measured + " into the bore and the screw begins at " + limit);
+    return judged(
+        std::max(0.0, into),
+        bore.firstScrew,
+        Bound::atMost,
+        instructions(built),
+        "insulation goes " + measured + " into the bore and the screw begins at " + limit);
 }
 
 Aspect tipPastScrew(const BuiltLayout& built, const Bore& bore, double inserted) {
@@ -262,8 +262,7 @@ Finding findingFrom(std::vector<Aspect> aspects, const std::string& head) {
     std::string text;
     for (const Aspect& aspect : aspects) {
         text += (text.empty() ? "" : "; ") + aspect.text;
-        finding.missing.insert(
-            finding.missing.end(), aspect.missing.begin(), aspect.missing.end());
+        finding.missing.insert(finding.missing.end(), aspect.missing.begin(), aspect.missing.end());
     }
     finding.working = sentence(head + ": " + text);
     return finding;
@@ -281,25 +280,22 @@ Finding endFinding(const BuiltLayout& built,
                    const Occupancy& occupancy,
                    std::size_t conductor,
                    const BuiltEnd& end) {
-    const Bore bore =
-        boreFrom(built, *end.block, *end.port, screwsFor(built, occupancy, end));
-    Finding finding =
-        end.intoClosedMouth
-            ? closedMouth(built, conductor, end)
-            : findingFrom(aspectsOfEnd(built, conductor, end, bore),
-                          conductorName(built, conductor) + " in " +
-                              portName(built, bore.block, bore.port));
+    const Bore bore = boreFrom(built, *end.block, *end.port, screwsFor(built, occupancy, end));
+    Finding finding = end.intoClosedMouth ? closedMouth(built, conductor, end)
+                                          : findingFrom(aspectsOfEnd(built, conductor, end, bore),
+                                                        conductorName(built, conductor) + " in " +
+                                                            portName(built, bore.block, bore.port));
     finding.subjects = {built.layout.conductors[conductor].id, built.layout.blocks[*end.block].id};
     finding.place = end.mouth;
     return finding;
 }
 
 Finding passFinding(const BuiltLayout& built, std::size_t conductor, const BuiltPass& pass) {
-    const Bore bore = boreFrom(
-        built, pass.block, pass.port, screwsAlongBore(built, pass.block, pass.port));
-    Finding finding = findingFrom(aspectsOfPass(built, conductor, pass, bore),
-                                  conductorName(built, conductor) + " through " +
-                                      portName(built, bore.block, bore.port));
+    const Bore bore =
+        boreFrom(built, pass.block, pass.port, screwsAlongBore(built, pass.block, pass.port));
+    Finding finding = findingFrom(
+        aspectsOfPass(built, conductor, pass, bore),
+        conductorName(built, conductor) + " through " + portName(built, bore.block, bore.port));
     finding.subjects = {built.layout.conductors[conductor].id, built.layout.blocks[pass.block].id};
     finding.place = built.blocks[pass.block].ports[pass.port].mouth;
     return finding;

@@ -8,8 +8,7 @@ namespace {
 
 bool cutBetween(const geometry::BuiltConductor& conductor, double from, double to) {
     const auto& path = conductor.built.path;
-    const auto covered =
-        geometry::bounds({&path, conductor.radius(), 0.0, path.length().in()});
+    const auto covered = geometry::bounds({&path, conductor.radius(), 0.0, path.length().in()});
     return covered.least.x <= to + kSamePoint && covered.greatest.x >= from - kSamePoint;
 }
 
@@ -33,7 +32,9 @@ geometry::FillProfile certainFill(const geometry::BuiltLayout& built) {
     return geometry::fillProfile(built.gutter().inside, conductors, blocks);
 }
 
-std::vector<std::size_t> assumedBetween(const geometry::BuiltLayout& built, double from, double to) {
+std::vector<std::size_t> assumedBetween(const geometry::BuiltLayout& built,
+                                        double from,
+                                        double to) {
     std::vector<std::size_t> found;
     for (std::size_t i = 0; i < built.conductors.size(); ++i) {
         const auto& conductor = built.conductors[i];

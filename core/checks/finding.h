@@ -47,32 +47,33 @@ struct Quantity {
 std::string toText(const Quantity& quantity);
 
 /// What a finding is about.
-using Subject = std::variant<layout::ConductorId, layout::BlockId, layout::EntryId, layout::CircuitId>;
+using Subject =
+    std::variant<layout::ConductorId, layout::BlockId, layout::EntryId, layout::CircuitId>;
 std::string subjectText(const Subject& subject);
 
 /// One way of reading a disputed rule, with the result it gives.
 struct Reading {
-    std::string name;      ///< "the 20 % still binds"
+    std::string name;  ///< "the 20 % still binds"
     Verdict verdict = Verdict::meets;
     std::optional<Quantity> measured;
     std::optional<Quantity> limit;
     std::string sentence;
-    bool chosen = false;   ///< the layout records that the local authority takes this one
+    bool chosen = false;  ///< the layout records that the local authority takes this one
 };
 
 struct Finding {
     Check check = Check::conductorFill;
     Verdict verdict = Verdict::meets;
-    std::vector<Subject> subjects;       ///< the first is the one to jump to; empty: the gutter
-    std::optional<Vec3> place;           ///< gutter coordinates
+    std::vector<Subject> subjects;  ///< the first is the one to jump to; empty: the gutter
+    std::optional<Vec3> place;      ///< gutter coordinates
     std::optional<std::pair<double, double>> interval;  ///< along x, where it holds over a stretch
     std::optional<Quantity> measured;
     std::optional<Quantity> limit;
-    std::optional<Quantity> margin;      ///< positive: room to spare; negative: short by
+    std::optional<Quantity> margin;  ///< positive: room to spare; negative: short by
     standards::Citation citation;
-    std::string working;                 ///< one sentence with the numbers
-    std::vector<std::string> missing;    ///< inputs that would settle a cannotTell
-    std::vector<Reading> readings;       ///< where the wording is disputed
+    std::string working;               ///< one sentence with the numbers
+    std::vector<std::string> missing;  ///< inputs that would settle a cannotTell
+    std::vector<Reading> readings;     ///< where the wording is disputed
 };
 
 /// Each check is a pure function with this shape, in its own file.

@@ -77,10 +77,13 @@ Graph graphOf(const BuiltLayout& built) {
     auto circuitOf = circuitsOfConductors(built);
     auto bonds = bondingConductors(built, circuitOf);
     auto pieces = piecesOf(built, bonds);
-    return {built, std::move(circuitOf), std::move(bonds), std::move(pieces), relatedCircuits(built)};
+    return {
+        built, std::move(circuitOf), std::move(bonds), std::move(pieces), relatedCircuits(built)};
 }
 
-std::string phaseName(Phase phase) { return "phase " + std::string(layout::phaseText(phase)); }
+std::string phaseName(Phase phase) {
+    return "phase " + std::string(layout::phaseText(phase));
+}
 
 std::string phaseNames(const std::set<Phase>& phases) {
     std::vector<std::string> names;
@@ -90,7 +93,9 @@ std::string phaseNames(const std::set<Phase>& phases) {
     return listed(names);
 }
 
-standards::Citation stated() { return asStated("circuits and phases"); }
+standards::Citation stated() {
+    return asStated("circuits and phases");
+}
 
 // ---- blocks ---------------------------------------------------------------------------------
 
@@ -151,10 +156,10 @@ void judgePhases(std::vector<Problem>& problems,
             return phase != Phase::n && phase != Phase::g;
         });
         if (graph.bonds[i] && live) {
-            problems.push_back({Verdict::breach,
-                                graph.name(i) + " joins N and G and lands on phase " +
-                                    phaseNames(phases),
-                                stated()});
+            problems.push_back(
+                {Verdict::breach,
+                 graph.name(i) + " joins N and G and lands on phase " + phaseNames(phases),
+                 stated()});
         }
     }
 }
@@ -202,11 +207,11 @@ void judgeUse(std::vector<Problem>& problems,
               const Graph& graph,
               const std::vector<std::size_t>& conductors) {
     if (conductors.size() < 2) {
-        problems.push_back(
-            {Verdict::caution,
-             conductors.empty() ? "nothing lands in it"
+        problems.push_back({Verdict::caution,
+                            conductors.empty()
+                                ? "nothing lands in it"
                                 : "only " + graph.name(conductors.front()) + " lands in it",
-             stated()});
+                            stated()});
     }
 }
 
@@ -291,8 +296,8 @@ void judgeSets(std::vector<Problem>& problems, const Graph& graph, std::size_t c
             if (sets[set] != 1) {
                 problems.push_back({Verdict::breach,
                                     phaseName(phase) + " has " +
-                                        counted(sets[set], "conductor", "conductors") +
-                                        " in set " + std::to_string(set) + ", where 1 belongs",
+                                        counted(sets[set], "conductor", "conductors") + " in set " +
+                                        std::to_string(set) + ", where 1 belongs",
                                     stated()});
             }
         }
@@ -307,8 +312,7 @@ struct Connections {
 
 Connections connectionsOf(const Graph& graph, std::size_t conductor, std::size_t joined) {
     Connections connections;
-    for (const std::size_t other :
-         conductorsOf(graph, joined, graph.conductor(conductor).phase)) {
+    for (const std::size_t other : conductorsOf(graph, joined, graph.conductor(conductor).phase)) {
         ++connections.wanted;
         if (graph.pieces.together(conductor, other)) {
             ++connections.made;

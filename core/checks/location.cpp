@@ -45,9 +45,9 @@ struct Answer {
 /// How the inside of the gutter counts.
 struct Inside {
     enum class Kind {
-        notStated,  ///< the location is missing
-        certain,    ///< `location`
-        disputed,   ///< wet, or damp because the enclosure keeps the weather out
+        notStated,    ///< the location is missing
+        certain,      ///< `location`
+        disputed,     ///< wet, or damp because the enclosure keeps the weather out
         typeMissing,  ///< certain or disputed: the enclosure type would tell
     };
     Kind kind = Kind::notStated;
@@ -138,8 +138,10 @@ Answer answerFor(const BuiltLayout& built, const Inside& inside, const Suits& su
             answer.text += "; " + inside.why;
             return answer;
         }
-        case Inside::Kind::disputed: return disputedAnswer(built, suits, inside.why);
-        case Inside::Kind::typeMissing: break;
+        case Inside::Kind::disputed:
+            return disputedAnswer(built, suits, inside.why);
+        case Inside::Kind::typeMissing:
+            break;
     }
     Answer open = suits(Location::wet);
     const Answer weatherproof = disputedAnswer(built, suits, inside.why);
@@ -179,9 +181,8 @@ Answer blockIn(const BuiltLayout& built, std::size_t block, Location location) {
                     " is listed is not stated, and it is in a " + here,
                 {"listed locations of part " + part.id.text()}};
     }
-    const bool suits = std::any_of(places.begin(), places.end(), [&](Location listed) {
-        return covers(listed, location);
-    });
+    const bool suits = std::any_of(
+        places.begin(), places.end(), [&](Location listed) { return covers(listed, location); });
     return {suits ? Verdict::meets : Verdict::breach,
             "its part " + part.id.text() + " is listed for " + placesText(places) +
                 " locations and is in a " + here};
@@ -202,9 +203,10 @@ Answer underWater(const BuiltLayout& built, std::size_t block) {
                 {"whether the gutter floods"}};
     }
     if (!submersion) {
-        return {Verdict::cannotTell,
-                "water may stand in the gutter, and whether the part is listed for that is not stated",
-                {"temporary submersion of part " + part}};
+        return {
+            Verdict::cannotTell,
+            "water may stand in the gutter, and whether the part is listed for that is not stated",
+            {"temporary submersion of part " + part}};
     }
     return {Verdict::breach, "water may stand in the gutter, and the part is not listed for that"};
 }
@@ -235,7 +237,8 @@ Answer conductorIn(const BuiltLayout& built, std::size_t conductor, Location loc
     const auto& insulation = built.layout.conductors[conductor].insulation;
     const bool wet = location == Location::wet || location == Location::buried;
     const std::string here =
-        wet ? "in a wet place" : "in a " + std::string(standards::locationText(location)) + " place";
+        wet ? "in a wet place"
+            : "in a " + std::string(standards::locationText(location)) + " place";
     if (!insulation) {
         return {wet ? Verdict::cannotTell : Verdict::meets,
                 "its insulation is not stated and it is " + here +
@@ -247,7 +250,8 @@ Answer conductorIn(const BuiltLayout& built, std::size_t conductor, Location loc
     if (*insulation == Insulation::bare) {
         return {Verdict::meets, "it is bare, with no insulation to be harmed, " + here};
     }
-    const bool rated = std::find(kWetRated.begin(), kWetRated.end(), *insulation) != kWetRated.end();
+    const bool rated =
+        std::find(kWetRated.begin(), kWetRated.end(), *insulation) != kWetRated.end();
     return {!wet || rated ? Verdict::meets : Verdict::breach,
             text + (rated ? " is" : " is not") + " for wet locations and it is " + here};
 }

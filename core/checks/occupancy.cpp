@@ -38,9 +38,12 @@ Occupancy occupancyOf(const geometry::BuiltLayout& built) {
 const geometry::BuiltEnd* endOf(const geometry::BuiltLayout& built, const Occupant& occupant) {
     const auto& conductor = built.conductors[occupant.conductor];
     switch (occupant.how) {
-        case Occupant::How::from: return &conductor.from;
-        case Occupant::How::to: return &conductor.to;
-        case Occupant::How::pass: return nullptr;
+        case Occupant::How::from:
+            return &conductor.from;
+        case Occupant::How::to:
+            return &conductor.to;
+        case Occupant::How::pass:
+            return nullptr;
     }
     return nullptr;
 }

@@ -3,8 +3,8 @@
 #include "checks/occupancy.h"
 #include "checks/support.h"
 
-/// Every occupied port takes its conductors: size, metal, stranding and number within one row of the
-/// connector's wire table.
+/// Every occupied port takes its conductors: size, metal, stranding and number within one row of
+/// the connector's wire table.
 namespace gw::checks {
 namespace {
 
@@ -90,7 +90,8 @@ std::string strandingName(standards::Stranding stranding) {
 std::string describe(const BuiltLayout& built, std::size_t conductor) {
     const Conductor& one = built.layout.conductors[conductor];
     std::string text = conductorName(built, conductor) + ", " + one.size.text();
-    text += one.metal ? " " + std::string(standards::metalText(*one.metal)) : " of metal not stated";
+    text +=
+        one.metal ? " " + std::string(standards::metalText(*one.metal)) : " of metal not stated";
     return text + " " + (one.stranding ? strandingName(*one.stranding) : "of stranding not stated");
 }
 
@@ -207,9 +208,9 @@ void tellOutcome(Finding& finding,
             finding.working = sentence(holding + ", within its range of " + describe(*outcome.row));
             break;
         case Verdict::cannotTell:
-            finding.working =
-                sentence(holding + ", which may or may not be within its range of " +
-                         describe(*outcome.row) + ": not stated are the " + listed(outcome.missing));
+            finding.working = sentence(holding + ", which may or may not be within its range of " +
+                                       describe(*outcome.row) + ": not stated are the " +
+                                       listed(outcome.missing));
             break;
         case Verdict::breach:
         case Verdict::caution:

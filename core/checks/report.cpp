@@ -4,6 +4,8 @@
 #include <array>
 #include <sstream>
 
+#include "base/json_writer.h"
+
 namespace gw::checks {
 namespace {
 
@@ -151,6 +153,100 @@ std::string textReport(const geometry::BuiltLayout& built,
         text += wrapped(caution, 0);
     }
     return text;
+}
+
+namespace {
+
+std::string_view unitText(Quantity::Unit unit) {
+    switch (unit) {
+        case Quantity::Unit::inches:
+            return "in";
+        case Quantity::Unit::squareInches:
+            return "in2";
+        case Quantity::Unit::percent:
+            return "%";
+        case Quantity::Unit::count:
+            return "count";
+        case Quantity::Unit::degrees:
+            return "degrees";
+    }
+    return {};
+}
+
+void setQuantity(JsonTree& tree, std::string_view name, const std::optional<Quantity>& quantity) {
+    if (quantity) {
+        auto written = JsonTree::object();
+        written.set("value", quantity->value).set("unit", unitText(quantity->unit));
+        tree.set(name, std::move(written));
+    }
+}
+
+JsonTree jsonCitation(const standards::Citation& citation) {
+    auto tree = JsonTree::object();
+    tree.set("standard", citation.standard).set("section", citation.section);
+    tree.set("basis", standards::basisText(citation.basis)).set("note", citation.note);
+    return tree;
+}
+
+JsonTree jsonReading(const Reading& reading) {
+    auto tree = JsonTree::object();
+    tree.set("name", reading.name).set("verdict", verdictText(reading.verdict));
+    setQuantity(tree, "measured", reading.measured);
+    setQuantity(tree, "limit", reading.limit);
+    tree.set("sentence", reading.sentence).set("chosen", reading.chosen);
+    return tree;
+}
+
+template <class Items, class Write>
+JsonTree jsonList(const Items& items, Write write) {
+    auto list = JsonTree::array();
+    for (const auto& item : items) {
+        list.push(write(item));
+    }
+    return list;
+}
+
+JsonTree jsonFinding(const Finding& finding) {
+    auto tree = JsonTree::object();
+    tree.set("check", checkName(finding.check)).set("verdict", verdictText(finding.verdict));
+    tree.set("subjects", jsonList(finding.subjects, subjectText));
+    if (finding.place) {
+        auto place = JsonTree::object();
+        place.set("x", finding.place->x).set("y", finding.place->y).set("z", finding.place->z);
+        tree.set("place", std::move(place));
+    }
+    if (finding.interval) {
+        auto interval = JsonTree::object();
+        interval.set("from", finding.interval->first).set("to", finding.interval->second);
+        tree.set("interval", std::move(interval));
+    }
+    setQuantity(tree, "measured", finding.measured);
+    setQuantity(tree, "limit", finding.limit);
+    setQuantity(tree, "margin", finding.margin);
+    tree.set("citation", jsonCitation(finding.citation));
+    tree.set("working", finding.working);
+    tree.set("missing", jsonList(finding.missing, [](const std::string& text) { return text; }));
+    tree.set("readings", jsonList(finding.readings, jsonReading));
+    return tree;
+}
+
+}  // namespace
+
+std::string jsonReport(const geometry::BuiltLayout& built,
+                       const std::vector<Finding>& findings,
+                       const ReportHead& head) {
+    const auto counts = tally(findings);
+    auto tallied = JsonTree::object();
+    tallied.set("meets", counts.meets).set("breach", counts.breach);
+    tallied.set("caution", counts.caution).set("cannotTell", counts.cannotTell);
+    auto tree = JsonTree::object();
+    tree.set("format", "gutterwright-report").set("version", 1);
+    tree.set("file", head.file).set("title", built.layout.title);
+    tree.set("edition", standards::editionText(built.layout.edition));
+    tree.set("tally", std::move(tallied));
+    tree.set("findings", jsonList(findings, jsonFinding));
+    tree.set("cautions", jsonList(cautions(), [](const std::string& text) { return text; }));
+    return tree.text();
 }
 
 const std::vector<std::string>& cautions() {

@@ -12,12 +12,11 @@ std::string workingOf(const geometry::BuiltLayout& built,
                       const geometry::FillProfile::Worst& worst,
                       const Quantity& limit,
                       const std::vector<std::size_t>& assumed) {
-    return sentence("blocks and the conductors beside them take " +
-                    toText(squareInches(worst.area)) + " of " +
-                    toText(squareInches(built.fill.interior)) + " " +
-                    stretchText(worst.from, worst.to) + ", " +
-                    toText(percent(worst.fraction * 100.0)) + " of the inside where " +
-                    toText(limit) + " is allowed" + assumedClause(built, assumed));
+    return sentence(
+        "blocks and the conductors beside them take " + toText(squareInches(worst.area)) + " of " +
+        toText(squareInches(built.fill.interior)) + " " + stretchText(worst.from, worst.to) + ", " +
+        toText(percent(worst.fraction * 100.0)) + " of the inside where " + toText(limit) +
+        " is allowed" + assumedClause(built, assumed));
 }
 
 }  // namespace

@@ -11,12 +11,15 @@
 namespace gw::checks {
 namespace {
 
-char lower(char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); }
+char lower(char c) {
+    return static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+}
 
 bool beginsWith(const std::string& text, std::string_view word) {
     return text.size() >= word.size() &&
-           std::equal(
-               word.begin(), word.end(), text.begin(), [](char a, char b) { return a == lower(b); });
+           std::equal(word.begin(), word.end(), text.begin(), [](char a, char b) {
+               return a == lower(b);
+           });
 }
 
 /// kind: in small letters.
@@ -30,15 +33,25 @@ std::string called(std::string_view kind, const std::string& name, const std::st
 
 }  // namespace
 
-Quantity inches(double value) { return {value, Quantity::Unit::inches}; }
-Quantity squareInches(double value) { return {value, Quantity::Unit::squareInches}; }
-Quantity percent(double value) { return {value, Quantity::Unit::percent}; }
-Quantity count(std::size_t value) { return {static_cast<double>(value), Quantity::Unit::count}; }
+Quantity inches(double value) {
+    return {value, Quantity::Unit::inches};
+}
+Quantity squareInches(double value) {
+    return {value, Quantity::Unit::squareInches};
+}
+Quantity percent(double value) {
+    return {value, Quantity::Unit::percent};
+}
+Quantity count(std::size_t value) {
+    return {static_cast<double>(value), Quantity::Unit::count};
+}
 Quantity degrees(double radians) {
     return {units::Radians::of(radians).degrees(), Quantity::Unit::degrees};
 }
 
-std::string inText(double inches) { return units::formatDecimal(inches, 3) + " in"; }
+std::string inText(double inches) {
+    return units::formatDecimal(inches, 3) + " in";
+}
 
 std::pair<std::string, std::string> inTexts(double measured, double limit) {
     constexpr int kUsual = 3;
@@ -102,8 +115,10 @@ std::string portName(const geometry::BuiltLayout& built, std::size_t block, std:
 bool holds(const Quantity& measured, const Quantity& limit, Bound bound) {
     CONTRACT(measured.unit == limit.unit);
     switch (bound) {
-        case Bound::atMost: return atMost(measured.value, limit.value);
-        case Bound::atLeast: return atLeast(measured.value, limit.value);
+        case Bound::atMost:
+            return atMost(measured.value, limit.value);
+        case Bound::atLeast:
+            return atLeast(measured.value, limit.value);
     }
     return false;
 }
@@ -130,22 +145,28 @@ Verdict settle(const std::vector<Reading>& readings) {
             return reading.verdict;
         }
     }
-    const bool unsure = readings[0].verdict == Verdict::cannotTell ||
-                        readings[1].verdict == Verdict::cannotTell;
+    const bool unsure =
+        readings[0].verdict == Verdict::cannotTell || readings[1].verdict == Verdict::cannotTell;
     return unsure ? Verdict::cannotTell : Verdict::caution;
 }
 
 int gravity(Verdict verdict) {
     switch (verdict) {
-        case Verdict::meets: return 0;
-        case Verdict::caution: return 1;
-        case Verdict::cannotTell: return 2;
-        case Verdict::breach: return 3;
+        case Verdict::meets:
+            return 0;
+        case Verdict::caution:
+            return 1;
+        case Verdict::cannotTell:
+            return 2;
+        case Verdict::breach:
+            return 3;
     }
     return 0;
 }
 
-Verdict graver(Verdict a, Verdict b) { return gravity(a) >= gravity(b) ? a : b; }
+Verdict graver(Verdict a, Verdict b) {
+    return gravity(a) >= gravity(b) ? a : b;
+}
 
 standards::Citation sectionFor(const geometry::BuiltLayout& built, standards::Rule rule) {
     return standards::section(rule, built.layout.edition, built.gutter().article);
@@ -156,10 +177,7 @@ standards::Citation geometryOnly() {
 }
 
 standards::Citation asStated(std::string_view what) {
-    return {std::string(what) + " as the layout states them",
-            "",
-            standards::Basis::layoutData,
-            {}};
+    return {std::string(what) + " as the layout states them", "", standards::Basis::layoutData, {}};
 }
 
 }  // namespace gw::checks

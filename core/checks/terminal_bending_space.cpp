@@ -77,8 +77,7 @@ Free toWall(const BuiltLayout& built, const Vec3& from, const Vec3& outward) {
     const Vec3& inside = built.gutter().inside;
     const double wall = std::max(0.0, dot(inside, outward));
     std::string name = "the cover";
-    for (const Wall one :
-         {Wall::left, Wall::right, Wall::top, Wall::bottom, Wall::back}) {
+    for (const Wall one : {Wall::left, Wall::right, Wall::top, Wall::bottom, Wall::back}) {
         if (dot(layout::inwardNormal(one), outward) < -0.5) {
             name = "the " + std::string(layout::wallText(one)) + " wall";
         }
@@ -125,9 +124,9 @@ Free freeDistance(const BuiltLayout& built, const Mouth& mouth) {
     const double radius = widestRadius(built, mouth);
     Free free = toWall(built, from, outward);
     for (std::size_t i = 0; i < built.blocks.size(); ++i) {
-        const double distance =
-            i == mouth.block ? std::numeric_limits<double>::infinity()
-                             : toBlock(built.blocks[i].body, from, outward, radius);
+        const double distance = i == mouth.block
+                                    ? std::numeric_limits<double>::infinity()
+                                    : toBlock(built.blocks[i].body, from, outward, radius);
         if (distance < free.distance) {
             free = {distance, blockName(built, i)};
         }
@@ -141,9 +140,12 @@ Free freeDistance(const BuiltLayout& built, const Mouth& mouth) {
 const BuiltEnd& endBeyond(const BuiltLayout& built, const Occupant& occupant, bool far) {
     const BuiltConductor& conductor = built.conductors[occupant.conductor];
     switch (occupant.how) {
-        case Occupant::How::from: return conductor.to;
-        case Occupant::How::to: return conductor.from;
-        case Occupant::How::pass: break;
+        case Occupant::How::from:
+            return conductor.to;
+        case Occupant::How::to:
+            return conductor.from;
+        case Occupant::How::pass:
+            break;
     }
     const auto& pass = conductor.passes[occupant.pass];
     const bool towardEnd = (pass.farAt > pass.nearAt) == far;
@@ -209,8 +211,8 @@ std::vector<Reading> readingsOf(const BuiltLayout& built, const Finding& byTable
 void applyRule(Finding& finding, const BuiltLayout& built, std::size_t block, bool opposite) {
     const auto& kind = built.blocks[block].part->listing.kind;
     const bool mayBind = isMetalWireway(built) && kind != parts::ConnectorKind::wireConnector;
-    finding.citation = sectionFor(
-        built, opposite ? Rule::terminalSpaceOpposite : Rule::terminalSpace);
+    finding.citation =
+        sectionFor(built, opposite ? Rule::terminalSpaceOpposite : Rule::terminalSpace);
     if (mayBind && kind) {
         finding.citation = sectionFor(built, Rule::blocksBendingSpace);
         return;
@@ -257,11 +259,11 @@ Finding findingFor(const BuiltLayout& built, const Mouth& mouth) {
     const Free free = freeDistance(built, mouth);
     const Asked asked = mostAsked(built, mouth, free.distance);
     judgeSpace(finding, asked.need, free.distance);
-    finding.working = sentence(
-        conductorName(built, asked.conductor) + " leaves " + port + " with " +
-        inText(free.distance) + " free to " + free.obstacle + ", " +
-        (asked.opposite ? "goes out through the wall the port faces" : "and turns aside") +
-        ", and " + asked.need.text);
+    finding.working =
+        sentence(conductorName(built, asked.conductor) + " leaves " + port + " with " +
+                 inText(free.distance) + " free to " + free.obstacle + ", " +
+                 (asked.opposite ? "goes out through the wall the port faces" : "and turns aside") +
+                 ", and " + asked.need.text);
     applyRule(finding, built, mouth.block, asked.opposite);
     return finding;
 }

@@ -24,37 +24,37 @@ struct BuiltEnd {
     Kind kind = Kind::spare;
     std::optional<std::size_t> entry;
     std::optional<std::size_t> block;
-    std::optional<std::size_t> port;    ///< index into the part's ports
-    Vec3 mouth;                         ///< where it enters: on the wall, or at the port's mouth
+    std::optional<std::size_t> port;  ///< index into the part's ports
+    Vec3 mouth;                       ///< where it enters: on the wall, or at the port's mouth
     Vec3 axis;
-    double kink = 0.0;                  ///< radians between the first leg and `axis`; 0 for spare
-    double mouthAt = 0.0;               ///< arc length of the mouth, from the path's start
-    double leadIn = 0.0;                ///< inches of straight conductor outside the mouth
+    double kink = 0.0;     ///< radians between the first leg and `axis`; 0 for spare
+    double mouthAt = 0.0;  ///< arc length of the mouth, from the path's start
+    double leadIn = 0.0;   ///< inches of straight conductor outside the mouth
     // Ports only, inches. inserted: tip beyond the mouth. Empty: not stated.
     double inserted = 0.0;
     std::optional<double> strip;
-    bool intoClosedMouth = false;       ///< an `either` port whose open mouth is not stated
+    bool intoClosedMouth = false;  ///< an `either` port whose open mouth is not stated
 };
 
 /// How a conductor goes through a port uncut.
 struct BuiltPass {
     std::size_t block = 0;
     std::size_t port = 0;
-    bool onAxis = false;          ///< the path runs straight through the whole bore, on its axis
-    double offAxis = 0.0;         ///< inches: furthest the path strays from the axis in the bore
-    double nearAt = 0.0;          ///< arc length at the near mouth
-    double farAt = 0.0;           ///< and at the far mouth; less than nearAt when run backwards
+    bool onAxis = false;   ///< the path runs straight through the whole bore, on its axis
+    double offAxis = 0.0;  ///< inches: furthest the path strays from the axis in the bore
+    double nearAt = 0.0;   ///< arc length at the near mouth
+    double farAt = 0.0;    ///< and at the far mouth; less than nearAt when run backwards
     // The window along the port's direction from the near mouth, inches. Empty: not stated.
     std::optional<std::pair<double, double>> window;
 };
 
 struct BuiltConductor {
-    units::Inches diameter;            ///< over the insulation
+    units::Inches diameter;  ///< over the insulation
     units::SquareInches area;
     standards::Citation diameterSource;
     /// What was missing and therefore taken as the largest published: "insulation", or empty.
     std::string assumed;
-    BuiltPath built;                   ///< path from `from` to `to`, tip to tip
+    BuiltPath built;  ///< path from `from` to `to`, tip to tip
     BuiltEnd from;
     BuiltEnd to;
     std::vector<BuiltPass> passes;
@@ -72,31 +72,34 @@ struct BuiltPort {
 struct BuiltBlock {
     const parts::Part* part = nullptr;  ///< owned by the BuiltLayout's shelf
     Box body;
-    std::vector<BuiltPort> ports;                  ///< as the part's ports
-    struct Screw { Vec3 head; Vec3 outward; };
-    std::vector<Screw> screws;                     ///< as the part's screws
+    std::vector<BuiltPort> ports;  ///< as the part's ports
+    struct Screw {
+        Vec3 head;
+        Vec3 outward;
+    };
+    std::vector<Screw> screws;  ///< as the part's screws
     std::vector<Vec3> mountingHoles;
 };
 
 struct BuiltEntry {
-    Vec3 centre;            ///< on the wall's inner face
-    Vec3 axis;              ///< unit, into the gutter
-    double bore = 0.0;      ///< inches: raceway's inside diameter, or what its conductors need
+    Vec3 centre;        ///< on the wall's inner face
+    Vec3 axis;          ///< unit, into the gutter
+    double bore = 0.0;  ///< inches: raceway's inside diameter, or what its conductors need
     bool boreStated = false;
-    std::map<int, Vec3> slots;   ///< slot number -> point on the wall
-    bool packed = true;     ///< false: the conductors do not fit in the raceway; slots spill over
+    std::map<int, Vec3> slots;  ///< slot number -> point on the wall
+    bool packed = true;  ///< false: the conductors do not fit in the raceway; slots spill over
 };
 
 struct BuiltLayout {
     layout::Layout layout;
-    parts::Shelf shelf;     ///< only the parts in use
+    parts::Shelf shelf;  ///< only the parts in use
     std::vector<BuiltEntry> entries;
     std::vector<BuiltBlock> blocks;
     std::vector<BuiltConductor> conductors;
     FillProfile fill;
 
     BuiltLayout() = default;
-    BuiltLayout(BuiltLayout&&) = default;             // part pointers stay good: map nodes move
+    BuiltLayout(BuiltLayout&&) = default;  // part pointers stay good: map nodes move
     BuiltLayout& operator=(BuiltLayout&&) = default;
     BuiltLayout(const BuiltLayout&) = delete;
     BuiltLayout& operator=(const BuiltLayout&) = delete;

@@ -12,9 +12,10 @@ namespace gw::geometry {
 namespace {
 
 constexpr double kPi = 3.14159265358979323846;
-constexpr double kHair = 1e-6;      // inches between neighbours, so that touching never overlaps
-constexpr double kSettled = 2e-7;   // inches: overlaps below this count as none
-constexpr double kBoreStep = 2e-4;  // inches: how near to the least bore the search goes
+constexpr double kHair =
+    1e-3;  // inches between neighbours: a hair, so that rounding never overlaps
+constexpr double kSettled = 2e-7;         // inches: overlaps below this count as none
+constexpr double kBoreStep = 2e-4;        // inches: how near to the least bore the search goes
 constexpr std::size_t kManyCircles = 40;  // beyond this a hexagonal grid, without relaxing
 
 using Places = std::vector<SlotPlace>;

@@ -55,14 +55,18 @@ public:
     friend constexpr SquareInches operator*(SquareInches a, double k) {
         return SquareInches(a.value_ * k);
     }
-    friend constexpr double operator/(SquareInches a, SquareInches b) { return a.value_ / b.value_; }
+    friend constexpr double operator/(SquareInches a, SquareInches b) {
+        return a.value_ / b.value_;
+    }
 
 private:
     explicit constexpr SquareInches(double value) : value_(value) {}
     double value_ = 0.0;
 };
 
-constexpr SquareInches operator*(Inches a, Inches b) { return SquareInches::of(a.in() * b.in()); }
+constexpr SquareInches operator*(Inches a, Inches b) {
+    return SquareInches::of(a.in() * b.in());
+}
 
 /// An angle in radians inside, degrees on screen.
 class Radians {
@@ -96,10 +100,14 @@ enum class Rounding { nearest, up, down };
 /// `5 1/2 in`, `-3/16 in`, `0 in`: the nearest (ties away from zero), next higher or next lower
 /// multiple of 1/denominator, in lowest terms. denominator: 2, 4, 8, 16, 32 or 64.
 /// A value within 1e-6 in of a multiple counts as that multiple whatever the rounding.
-std::string formatInches(Inches length, Rounding rounding = Rounding::nearest, int denominator = 16);
+std::string formatInches(Inches length,
+                         Rounding rounding = Rounding::nearest,
+                         int denominator = 16);
 
 /// `5 1/2"` as written on a drawing; from 12 in on still in inches.
-std::string formatInchMark(Inches length, Rounding rounding = Rounding::nearest, int denominator = 16);
+std::string formatInchMark(Inches length,
+                           Rounding rounding = Rounding::nearest,
+                           int denominator = 16);
 
 /// `139.7 mm`: one decimal, rounded as asked; whole numbers without decimals.
 std::string formatMillimetres(Inches length, Rounding rounding = Rounding::nearest);

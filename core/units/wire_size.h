@@ -14,8 +14,8 @@ namespace gw::units {
 /// Ordered by area of metal. Only the sizes of the published tables exist; there is no default.
 class WireSize {
 public:
-    /// Reads `6`, `#6`, `6 AWG`, `1/0`, `1/0 AWG`, `4/0`, `250`, `250 kcmil`, `500MCM`, `500 kcmil`.
-    /// Upper or lower case, white space free. Error `unknown` for a size that no table has.
+    /// Reads `6`, `#6`, `6 AWG`, `1/0`, `1/0 AWG`, `4/0`, `250`, `250 kcmil`, `500MCM`, `500
+    /// kcmil`. Upper or lower case, white space free. Error `unknown` for a size that no table has.
     static Result<WireSize> parse(std::string_view text);
 
     /// For sizes in our own source: CONTRACT that the label is one of all().

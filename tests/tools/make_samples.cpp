@@ -1,9 +1,9 @@
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
-#include <functional>
 #include <iostream>
-#include <map>
 
+#include "base/json_writer.h"
 #include "checks/finding.h"
 #include "files/layout_file.h"
 #include "support/shipped_shelf.h"
@@ -17,35 +17,33 @@ namespace {
 namespace fs = std::filesystem;
 using namespace gw;
 
-std::string quoted(std::string_view text) {
-    return '"' + std::string(text) + '"';
-}
-
 /// The findings that are not `meets`, and the checks that answered.
 std::string expectedOf(const std::vector<checks::Finding>& findings) {
-    std::string answered;
+    auto answered = JsonTree::array();
     for (const auto check : checks::allChecks()) {
         const auto gave = [&](const checks::Finding& finding) { return finding.check == check; };
         if (std::any_of(findings.begin(), findings.end(), gave)) {
-            answered += (answered.empty() ? "" : ", ") + quoted(checks::checkName(check));
+            answered.push(checks::checkName(check));
         }
     }
-    std::string rows;
+    auto rows = JsonTree::array();
     for (const auto& finding : findings) {
         if (finding.verdict == checks::Verdict::meets) {
             continue;
         }
-        std::string subjects;
+        auto subjects = JsonTree::array();
         for (const auto& subject : finding.subjects) {
-            subjects += (subjects.empty() ? "" : ", ") + quoted(checks::subjectText(subject));
+            subjects.push(checks::subjectText(subject));
         }
-        rows += std::string(rows.empty() ? "\n" : ",\n") +
-                "        {\"verdict\": " + quoted(checks::verdictText(finding.verdict)) +
-                ", \"check\": " + quoted(checks::checkName(finding.check)) + ", \"subjects\": [" +
-                subjects + "]}";
+        auto row = JsonTree::object();
+        row.set("verdict", checks::verdictText(finding.verdict));
+        row.set("check", checks::checkName(finding.check));
+        row.set("subjects", std::move(subjects));
+        rows.push(std::move(row));
     }
-    return "{\n    \"answered\": [" + answered + "],\n    \"findings\": [" + rows +
-           (rows.empty() ? "]\n}\n" : "\n    ]\n}\n");
+    auto tree = JsonTree::object();
+    tree.set("answered", std::move(answered)).set("findings", std::move(rows));
+    return tree.text();
 }
 
 void writeSample(const fs::path& folder, const layout::Layout& layout, const parts::Shelf& shelf) {

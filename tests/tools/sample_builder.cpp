@@ -136,7 +136,8 @@ void SampleBuilder::giveUp(std::size_t conductor) const {
 
 void SampleBuilder::seat(std::size_t conductor, const std::string& entry, int slot) {
     for (auto* end : {&layout_.conductors[conductor].from, &layout_.conductors[conductor].to}) {
-        if (auto* at = std::get_if<layout::AtEntry>(end); at != nullptr && at->entry.text() == entry) {
+        if (auto* at = std::get_if<layout::AtEntry>(end);
+            at != nullptr && at->entry.text() == entry) {
             at->slot = slot;
         }
     }

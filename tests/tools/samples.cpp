@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
+#include <functional>
+#include <map>
 #include <numeric>
 
 #include "tools/sample_builder.h"
@@ -25,7 +28,9 @@ using units::Inches;
 const std::array<Phase, 4> kThreePhase = {Phase::a, Phase::b, Phase::c, Phase::n};
 const std::array<Phase, 3> kSinglePhase = {Phase::a, Phase::b, Phase::n};
 
-std::string letter(Phase phase) { return std::string(layout::phaseText(phase)); }
+std::string letter(Phase phase) {
+    return std::string(layout::phaseText(phase));
+}
 
 struct Raceway {
     RacewayType type;
@@ -95,7 +100,7 @@ struct Tenant {
     std::string name;
     std::string size;
     double amperes;
-    double x;          ///< of its entry in the bottom wall
+    double x;  ///< of its entry in the bottom wall
     double z;
     std::string raceway;
 };
@@ -128,6 +133,42 @@ void laySet(SampleBuilder& maker,
     maker.giveUp(conductors.front());
 }
 
+/// A twin of the first sample with one thing done wrong.
+void addBrokenTwin(std::vector<Sample>& samples,
+                   const std::string& name,
+                   const std::function<void(layout::Layout&)>& spoil) {
+    auto layout = samples.front().layout;
+    layout.title += ", spoilt: " + name;
+    spoil(layout);
+    samples.push_back({"broken-" + name, std::move(layout)});
+}
+
+layout::Conductor& conductorOf(layout::Layout& layout, const std::string& tag) {
+    for (auto& conductor : layout.conductors) {
+        if (conductor.tag == tag) {
+            return conductor;
+        }
+    }
+    std::abort();
+}
+
+void addBroken(std::vector<Sample>& samples) {
+    // A bend of 2 in at the centreline where 3 AWG wants 4.5 diameters of 0.352 in; and 350 kcmil.
+    addBrokenTwin(samples, "bend-radius", [](layout::Layout& layout) {
+        conductorOf(layout, "T2-A").corners.front().radius = Inches::of(1.0);
+    });
+    // Stripped a quarter inch too far.
+    addBrokenTwin(samples, "exposed-copper", [](layout::Layout& layout) {
+        auto& in = std::get<layout::InPort>(conductorOf(layout, "T3-A").from);
+        in.strip = Inches::of(in.strip->in() + 0.25);
+    });
+    // Fine strands in a port that does not list them.
+    addBrokenTwin(samples, "port-suits-conductor", [](layout::Layout& layout) {
+        auto& conductor = conductorOf(layout, "T1-B");
+        conductor.stranding = standards::Stranding::classK;
+    });
+}
+
 }  // namespace
 
 layout::Layout fiveTenants(const parts::Shelf& shelf) {
@@ -137,12 +178,14 @@ layout::Layout fiveTenants(const parts::Shelf& shelf) {
     maker.addSystem("yard", "208Y/120 V, 3-phase, 4-wire", 208, 120, 22.0);
     layout.readings.terminalSpace = layout::Readings::TerminalSpace::asForBlocks;
 
-    auto service =
-        circuit("service", "Service, two sets in parallel", Role::service, kThreePhase, 2, 600, 470);
+    auto service = circuit(
+        "service", "Service, two sets in parallel", Role::service, kThreePhase, 2, 600, 470);
     service.tapRule = TapRule::serviceConductors;
     maker.addCircuit(service);
-    maker.addEntry(entry("E1", "Service set 1", Wall::top, 3.0, 2.4, {RacewayType::rmc, "3", 360}, "Meter, set 1"));
-    maker.addEntry(entry("E2", "Service set 2", Wall::top, 7.7, 4.0, {RacewayType::rmc, "3", 360}, "Meter, set 2"));
+    maker.addEntry(entry(
+        "E1", "Service set 1", Wall::top, 3.0, 2.4, {RacewayType::rmc, "3", 360}, "Meter, set 1"));
+    maker.addEntry(entry(
+        "E2", "Service set 2", Wall::top, 7.7, 4.0, {RacewayType::rmc, "3", 360}, "Meter, set 2"));
 
     const std::array<Tenant, 5> tenants = {{
         {"T1", "Boat repair", "3", 100, 20.0, 5.4, "1-1/4"},
@@ -164,8 +207,12 @@ layout::Layout fiveTenants(const parts::Shelf& shelf) {
         for (int i = 0; i < 4; ++i) {
             const auto phase = kThreePhase[std::size_t(i)];
             conductors.push_back(
-                maker.addConductor("S" + std::to_string(set) + "-" + letter(phase), "service", set, phase,
-                                   {"350"}, maker.atEntry("E" + std::to_string(set), i + 1),
+                maker.addConductor("S" + std::to_string(set) + "-" + letter(phase),
+                                   "service",
+                                   set,
+                                   phase,
+                                   {"350"},
+                                   maker.atEntry("E" + std::to_string(set), i + 1),
                                    maker.inPort("B" + letter(phase), std::to_string(set))));
         }
         std::vector<LaneWishes> wishes(4);
@@ -177,28 +224,53 @@ layout::Layout fiveTenants(const parts::Shelf& shelf) {
         laySet(maker, conductors, "E" + std::to_string(set), wishes);
     }
 
-    int port = 4;
     LaneWishes taps;
-    taps.y = steps(1.8, 7.0, 0.4);
-    taps.z = steps(2.8, 10.8, 0.4);
+    taps.y = steps(1.8, 7.2, 0.45);
+    taps.z = steps(2.8, 11.2, 0.42);
+    std::map<std::string, std::vector<std::size_t>> conductors;
+    int port = 4;
     for (const auto& tenant : tenants) {
-        maker.addCircuit(joining(circuit(tenant.id, tenant.name, Role::tap, kThreePhase, 1,
-                                         tenant.amperes, tenant.amperes * 0.75),
-                                 "service", TapRule::serviceConductors, tenant.name + " disconnect"));
-        maker.addEntry(entry("E" + tenant.id, tenant.name, Wall::bottom, tenant.x, tenant.z,
-                             {RacewayType::emt, tenant.raceway, 12}, tenant.name + " disconnect"));
-        std::vector<std::size_t> own;
+        maker.addCircuit(joining(circuit(tenant.id,
+                                         tenant.name,
+                                         Role::tap,
+                                         kThreePhase,
+                                         1,
+                                         tenant.amperes,
+                                         tenant.amperes * 0.75),
+                                 "service",
+                                 TapRule::serviceConductors,
+                                 tenant.name + " disconnect"));
+        maker.addEntry(entry("E" + tenant.id,
+                             tenant.name,
+                             Wall::bottom,
+                             tenant.x,
+                             tenant.z,
+                             {RacewayType::emt, tenant.raceway, 12},
+                             tenant.name + " disconnect"));
         for (int i = 0; i < 4; ++i) {
             const auto phase = kThreePhase[std::size_t(i)];
-            own.push_back(maker.addConductor(tenant.id + "-" + letter(phase), tenant.id, 1, phase,
-                                             {tenant.size},
-                                             maker.inPort("B" + letter(phase), std::to_string(port)),
-                                             maker.atEntry("E" + tenant.id, i + 1)));
+            conductors[tenant.id].push_back(
+                maker.addConductor(tenant.id + "-" + letter(phase),
+                                   tenant.id,
+                                   1,
+                                   phase,
+                                   {tenant.size},
+                                   maker.inPort("B" + letter(phase), std::to_string(port)),
+                                   maker.atEntry("E" + tenant.id, i + 1)));
         }
-        laySet(maker, own, "E" + tenant.id, {taps});
         ++port;
     }
+    // The thick ones first: they have the least choice.
+    for (const char* id : {"T3", "T5", "T2", "T1", "T4"}) {
+        laySet(maker, conductors[id], "E" + std::string(id), {taps});
+    }
     return layout;
+}
+
+std::vector<Sample> allSamples(const parts::Shelf& shelf) {
+    std::vector<Sample> samples{{"five-tenants", fiveTenants(shelf)}};
+    addBroken(samples);
+    return samples;
 }
 
 }  // namespace gw::tools

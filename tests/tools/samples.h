@@ -16,9 +16,5 @@ struct Sample {
 std::vector<Sample> allSamples(const parts::Shelf& shelf);
 
 layout::Layout fiveTenants(const parts::Shelf& shelf);
-layout::Layout smallShop(const parts::Shelf& shelf);
-layout::Layout shallowBoathouse(const parts::Shelf& shelf);
-layout::Layout wetQuay(const parts::Shelf& shelf);
-layout::Layout passThrough(const parts::Shelf& shelf);
 
 }  // namespace gw::tools

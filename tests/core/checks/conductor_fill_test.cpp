@@ -10,10 +10,10 @@
 namespace gw::checks {
 namespace {
 
+using check_test::about;
+using check_test::GutterBuilder;
+using check_test::spare;
 using layout::Readings;
-using test::about;
-using test::GutterBuilder;
-using test::spare;
 using test_support::Random;
 
 /// So many conductors of a size lying along the gutter.
@@ -36,7 +36,9 @@ struct FillRow {
     std::string source;
 };
 
-void PrintTo(const FillRow& row, std::ostream* out) { *out << row.name << " (" << row.source << ")"; }
+void PrintTo(const FillRow& row, std::ostream* out) {
+    *out << row.name << " (" << row.source << ")";
+}
 
 class PublishedFill : public testing::TestWithParam<FillRow> {};
 
@@ -76,7 +78,8 @@ class FillAtTheLimit : public testing::TestWithParam<LimitRow> {};
 TEST_P(FillAtTheLimit, TwentyPercentIsAllowedAndNoMore) {
     GutterBuilder builder({60.0, 10.0, 10.0});
     auto& conductor = builder.conductor("S-A", spare({10, 5, 5}), spare({20, 5, 5}));
-    conductor.outsideDiameter = units::Inches::of(std::sqrt(GetParam().area * 4.0 / 3.14159265358979));
+    conductor.outsideDiameter =
+        units::Inches::of(std::sqrt(GetParam().area * 4.0 / 3.14159265358979));
     const auto findings = checkConductorFill(builder.build());
     ASSERT_EQ(findings.size(), 1U);
     EXPECT_EQ(findings[0].verdict, GetParam().verdict);
@@ -92,7 +95,7 @@ INSTANTIATE_TEST_SUITE_P(Sides,
 /// 30 of 3/0 (8.037 sq in, 22.3 %) in 6 x 6 in beside a block of this face.
 GutterBuilder overfullBesideBlock(double height, double depth) {
     GutterBuilder builder({60.0, 6.0, 6.0});
-    auto part = test::splicePart();
+    auto part = check_test::splicePart();
     part.body = {2.0, height, depth};
     builder.add(part).block("A", "splice", {20.0, 0.0, 0.0});
     addAlong(builder, 30, "3/0");
@@ -188,7 +191,8 @@ TEST(ConductorFill, CitesTheArticleOfTheGutter) {
 
 GutterBuilder randomGutter(Random& random) {
     GutterBuilder builder({60.0, random.between(4.0, 8.0), random.between(4.0, 8.0)});
-    builder.add(test::splicePart()).block("A", "splice", {random.between(0.0, 58.0), 0.0, 0.0});
+    builder.add(check_test::splicePart())
+        .block("A", "splice", {random.between(0.0, 58.0), 0.0, 0.0});
     addAlong(builder, 5 + static_cast<int>(random.below(40)), "3/0");
     for (auto& conductor : builder.layout().conductors) {
         std::get<layout::Spare>(conductor.from).tip.x = random.between(0.0, 25.0);
@@ -201,11 +205,12 @@ TEST(ConductorFillLaws, OrderOfConductorsAndBlocksDoesNotMatter) {
     for (std::uint64_t seed = 1; seed <= 30; ++seed) {
         Random random(seed);
         auto builder = randomGutter(random);
-        const auto before = test::sortedTexts(checkConductorFill(builder.build()));
+        const auto before = check_test::sortedTexts(checkConductorFill(builder.build()));
         auto& conductors = builder.layout().conductors;
         std::reverse(conductors.begin(), conductors.end());
         std::swap(conductors.front(), conductors[conductors.size() / 2]);
-        EXPECT_EQ(test::sortedTexts(checkConductorFill(builder.build())), before) << "seed " << seed;
+        EXPECT_EQ(check_test::sortedTexts(checkConductorFill(builder.build())), before)
+            << "seed " << seed;
     }
 }
 

@@ -4,7 +4,7 @@
 #include <ostream>
 #include <stdexcept>
 
-namespace gw::test {
+namespace gw::check_test {
 namespace {
 
 using units::Inches;
@@ -172,7 +172,9 @@ layout::Conductor& GutterBuilder::conductorNamed(const std::string& id) {
     return named(layout_.conductors, id);
 }
 
-layout::Block& GutterBuilder::blockNamed(const std::string& id) { return named(layout_.blocks, id); }
+layout::Block& GutterBuilder::blockNamed(const std::string& id) {
+    return named(layout_.blocks, id);
+}
 
 layout::Circuit& GutterBuilder::circuitNamed(const std::string& id) {
     return named(layout_.circuits, id);
@@ -195,9 +197,13 @@ layout::End inPort(const std::string& block, const std::string& port, double str
         layout::BlockId(block), parts::PortName(port), Inches::of(strip), std::nullopt};
 }
 
-layout::End spare(const Vec3& tip) { return layout::Spare{tip}; }
+layout::End spare(const Vec3& tip) {
+    return layout::Spare{tip};
+}
 
-layout::Corner corner(const Vec3& at, double radius) { return {at, Inches::of(radius)}; }
+layout::Corner corner(const Vec3& at, double radius) {
+    return {at, Inches::of(radius)};
+}
 
 GutterBuilder straightSplice() {
     GutterBuilder builder;
@@ -260,7 +266,7 @@ std::vector<std::string> sortedTexts(const std::vector<checks::Finding>& finding
     return texts;
 }
 
-}  // namespace gw::test
+}  // namespace gw::check_test
 
 namespace gw::checks {
 

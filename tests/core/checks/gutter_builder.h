@@ -8,7 +8,7 @@
 
 /// Small gutters for the tests of the checks: one call a thing, everything stated unless a test
 /// takes it away. Ids are the names given.
-namespace gw::test {
+namespace gw::check_test {
 
 /// A part of one bore straight through from top to bottom with a stop in the middle: port "1" is
 /// entered from above, port "2" from below, each 1.5 in deep and 1 in wide, screw half-way, strip
@@ -25,8 +25,8 @@ parts::Part rowPart(int count);
 
 class GutterBuilder {
 public:
-    /// An auxiliary gutter of steel, type 1, dry, not flooding; circuit "S" (service, phases A B C N
-    /// G, one set) of system "utility".
+    /// An auxiliary gutter of steel, type 1, dry, not flooding; circuit "S" (service, phases A B C
+    /// N G, one set) of system "utility".
     explicit GutterBuilder(const Vec3& inside = {60.0, 12.0, 12.0});
 
     layout::Layout& layout() { return layout_; }
@@ -76,7 +76,7 @@ std::vector<checks::Finding> about(const std::vector<checks::Finding>& findings,
 /// The findings as text, sorted: equal for two layouts that differ only in order.
 std::vector<std::string> sortedTexts(const std::vector<checks::Finding>& findings);
 
-}  // namespace gw::test
+}  // namespace gw::check_test
 
 namespace gw::checks {
 /// For messages of failing tests.

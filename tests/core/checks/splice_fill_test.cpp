@@ -9,14 +9,14 @@
 namespace gw::checks {
 namespace {
 
-using test::GutterBuilder;
-using test::spare;
+using check_test::GutterBuilder;
+using check_test::spare;
 using test_support::Random;
 
 /// 10 x 10 in with a block of this face from x = 20 to 22.
 GutterBuilder withFace(double height, double depth) {
     GutterBuilder builder({60.0, 10.0, 10.0});
-    auto part = test::splicePart();
+    auto part = check_test::splicePart();
     part.body = {2.0, height, depth};
     builder.add(part).block("A", "splice", {20.0, 0.0, 0.0});
     return builder;
@@ -90,7 +90,8 @@ TEST(SpliceFillLaws, OrderDoesNotMatterAndABlockMoreNeverTakesLess) {
         const auto before = checkSpliceFill(builder.build());
         std::reverse(builder.layout().blocks.begin(), builder.layout().blocks.end());
         std::reverse(builder.layout().conductors.begin(), builder.layout().conductors.end());
-        EXPECT_EQ(test::sortedTexts(checkSpliceFill(builder.build())), test::sortedTexts(before))
+        EXPECT_EQ(check_test::sortedTexts(checkSpliceFill(builder.build())),
+                  check_test::sortedTexts(before))
             << "seed " << seed;
         builder.block("more", "splice", {random.between(0.0, 58.0), 0, 0});
         EXPECT_GE(checkSpliceFill(builder.build()).at(0).measured->value,
