@@ -2,6 +2,7 @@
 
 #include <CLI/CLI.hpp>
 #include <QGuiApplication>
+#include <QHash>
 #include <iostream>
 #include <optional>
 #include <string>
@@ -116,7 +117,17 @@ Result<std::vector<std::string>> writeSheet(const std::vector<drawing::Drawing>&
 /// A painter needs an application object, but no screen.
 class Application {
 private:
+    /// The toolkit's remarks about its surroundings are not ours to print; its errors are.
+    static void onlyErrors(QtMsgType type, const QMessageLogContext&, const QString& text) {
+        if (type == QtCriticalMsg || type == QtFatalMsg) {
+            std::cerr << "gutterwright: " << text.toStdString() << "\n";
+        }
+    }
+
     static bool chooseOffscreen() {
+        qInstallMessageHandler(onlyErrors);
+        // Fonts are cut to the glyphs in use in the order of a hash: same input, same bytes.
+        QHashSeed::setDeterministicGlobalSeed();
         return !qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM") ||
                qputenv("QT_QPA_PLATFORM", "offscreen");
     }

@@ -60,7 +60,7 @@ TEST_P(PublishedFill, IsJudgedAsPublished) {
 // Areas: NFPA 70 Chapter 9 Table 5, THWN-2: 3/0 0.2679, 4/0 0.3237 sq in. 20 %: 366.22(A).
 // clang-format off
 INSTANTIATE_TEST_SUITE_P(Counts, PublishedFill, testing::Values(
-    FillRow{"26 of 3/0 in 6 x 6",  {24, 6, 6}, 26, "3/0", 19.348, Verdict::meets,  "electricalcodeconnection.com, gutter fill 366.22: 26 conductors; 26 x 0.2679 / 36"},
+    FillRow{"26 of 3/0 in 6 x 6",  {60, 6, 6}, 26, "3/0", 19.348, Verdict::meets,  "electricalcodeconnection.com, gutter fill 366.22: 26 conductors; 26 x 0.2679 / 36"},
     FillRow{"27 of 3/0 in 6 x 6",  {60, 6, 6}, 27, "3/0", 20.093, Verdict::breach, "one more than published; 27 x 0.2679 / 36"},
     FillRow{"39 of 4/0 in 8 x 8",  {60, 8, 8}, 39, "4/0", 19.725, Verdict::meets,  "IEC Year 4 practice: 39 conductors; 39 x 0.3237 / 64"},
     FillRow{"40 of 4/0 in 8 x 8",  {60, 8, 8}, 40, "4/0", 20.231, Verdict::breach, "one more than published; 40 x 0.3237 / 64"}),
@@ -147,9 +147,9 @@ TEST(FillBesideABlock, BreachesWhereBothReadingsDo) {
 TEST(FillOfUnknownInsulation, CannotTellABreachAndNamesTheConductors) {
     GutterBuilder builder({60.0, 6.0, 6.0});
     addAlong(builder, 26, "3/0");
-    builder.conductorNamed("3/0-7").insulation.reset();
-    builder.conductorNamed("3/0-9").insulation.reset();
-    builder.layout().conductors.push_back(builder.conductorNamed("3/0-7"));
+    builder.conductorNamed("3-0-7").insulation.reset();
+    builder.conductorNamed("3-0-9").insulation.reset();
+    builder.layout().conductors.push_back(builder.conductorNamed("3-0-7"));
     builder.layout().conductors.back().id = layout::ConductorId("last");
     builder.layout().conductors.back().tag = "last";
     const auto findings = checkConductorFill(builder.build());
@@ -164,7 +164,7 @@ TEST(FillOfUnknownInsulation, CannotTellABreachAndNamesTheConductors) {
 TEST(FillOfUnknownInsulation, MeetsByTheLargestPublishedAndSaysSo) {
     GutterBuilder builder({60.0, 12.0, 12.0});
     addAlong(builder, 3, "3/0");
-    builder.conductorNamed("3/0-1").insulation.reset();
+    builder.conductorNamed("3-0-1").insulation.reset();
     const auto findings = checkConductorFill(builder.build());
     EXPECT_EQ(findings.at(0).verdict, Verdict::meets);
     EXPECT_TRUE(findings.at(0).missing.empty());
@@ -175,7 +175,7 @@ TEST(FillOfUnknownInsulation, MeetsByTheLargestPublishedAndSaysSo) {
 TEST(FillOfUnknownInsulation, IsABreachWhereTheKnownConductorsAloneAre) {
     GutterBuilder builder({60.0, 6.0, 6.0});
     addAlong(builder, 28, "3/0");
-    builder.conductorNamed("3/0-27").insulation.reset();
+    builder.conductorNamed("3-0-27").insulation.reset();
     const auto findings = checkConductorFill(builder.build());
     EXPECT_EQ(findings.at(0).verdict, Verdict::breach);
     EXPECT_TRUE(findings.at(0).missing.empty());

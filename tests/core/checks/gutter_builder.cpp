@@ -7,6 +7,12 @@
 namespace gw::check_test {
 namespace {
 
+/// A text such as "3/0-7" as an id.
+std::string asId(std::string text) {
+    std::replace(text.begin(), text.end(), '/', '-');
+    return text;
+}
+
 using units::Inches;
 
 parts::PortRange copperRange() {
@@ -154,7 +160,7 @@ layout::Conductor& GutterBuilder::conductor(const std::string& id,
                                             const layout::End& to,
                                             const std::vector<layout::Corner>& corners) {
     layout::Conductor conductor;
-    conductor.id = layout::ConductorId(id);
+    conductor.id = layout::ConductorId(asId(id));
     conductor.tag = id;
     conductor.circuit = layout::CircuitId("S");
     conductor.size = units::WireSize::of("500");
