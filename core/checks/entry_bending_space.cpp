@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -108,6 +109,12 @@ AtEntry conductorsAt(const BuiltLayout& built, std::size_t entry) {
             }
         }
     }
+    // Alike conductors ask alike: the one to name must not hang on the order of the layout.
+    std::stable_sort(
+        here.deflected.begin(), here.deflected.end(), [&](const Deflected& a, const Deflected& b) {
+            return built.layout.conductors[a.conductor].id <
+                   built.layout.conductors[b.conductor].id;
+        });
     return here;
 }
 
