@@ -20,7 +20,7 @@ std::string textReport(const geometry::BuiltLayout& built,
                        const std::vector<Finding>& findings,
                        const ReportHead& head);
 
-/// The same as JSON (resources/schema/report.schema.json). Lengths in inches.
+/// The same as JSON. Lengths in inches.
 std::string jsonReport(const geometry::BuiltLayout& built,
                        const std::vector<Finding>& findings,
                        const ReportHead& head);

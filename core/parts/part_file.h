@@ -11,7 +11,6 @@
 
 /// The part file: {"format": "gutterwright-parts", "version": 1, "unit": "in", "parts": […]}, with
 /// the members of parts::Part by their names. `unit` may be "mm"; then every length in it is.
-/// Published schema: resources/schema/parts.schema.json.
 namespace gw::parts {
 
 /// The parts of one file, in its order. Errors name the file, the JSON pointer, what was expected

@@ -153,7 +153,8 @@ layout::Conductor& conductorOf(layout::Layout& layout, const std::string& tag) {
 }
 
 void addBroken(std::vector<Sample>& samples) {
-    // A bend of 2 in at the centreline where 3 AWG wants 4.5 diameters of 0.352 in; and 350 kcmil.
+    // 3 AWG THWN-2 is 0.352 in thick (Chapter 9 Table 5): it wants 4.5 x 0.352 = 1.584 in at the
+    // centreline, and gets 1 in.
     addBrokenTwin(samples, "bend-radius", [](layout::Layout& layout) {
         conductorOf(layout, "T2-A").corners.front().radius = Inches::of(1.0);
     });
