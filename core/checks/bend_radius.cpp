@@ -78,7 +78,8 @@ Finding startOf(const BuiltLayout& built, std::size_t index) {
 
 std::string workingOf(const BuiltLayout& built, std::size_t index, const Finding& finding) {
     const auto& conductor = built.conductors[index];
-    const auto [measured, limit] = inTexts(finding.measured->value, finding.limit->value);
+    const auto [measured, limit] =
+        inTexts(given(finding.measured).value, given(finding.limit).value);
     const double multiple = multipleFor(conductor, built.layout.edition).value;
     return sentence(
         "the tightest of " + counted(countTurns(conductor), "bend", "bends") + " of " +
@@ -145,9 +146,9 @@ Finding faultFinding(const BuiltLayout& built, std::size_t index, const PathFaul
 std::string endText(const BuiltLayout& built, const BuiltEnd& end) {
     switch (end.kind) {
         case BuiltEnd::Kind::entry:
-            return entryName(built, *end.entry);
+            return entryName(built, given(end.entry));
         case BuiltEnd::Kind::port:
-            return portName(built, *end.block, *end.port);
+            return portName(built, given(end.block), given(end.port));
         case BuiltEnd::Kind::spare:
             return "its capped end";
     }
@@ -164,8 +165,8 @@ Finding kinkFinding(const BuiltLayout& built, std::size_t index, const BuiltEnd&
     finding.place = end.mouth;
     finding.working =
         sentence(conductorName(built, index) + " leaves " + endText(built, end) + " at " +
-                 toText(*finding.measured) + " to its axis, a bend without a radius; " +
-                 toText(*finding.limit) + " counts as straight");
+                 toText(given(finding.measured)) + " to its axis, a bend without a radius; " +
+                 toText(given(finding.limit)) + " counts as straight");
     return finding;
 }
 

@@ -53,13 +53,14 @@ SpaceNeed needOf(const Lookup<BendingSpace>& found, const std::string& wires) {
     }
     need.source = found->source;
     const std::string cited = " for " + wires + " (" + standards::toText(need.source) + ")";
-    if (!found->value.least) {
+    const auto& least = found->value.least;
+    if (!least) {
         need.kind = SpaceNeed::Kind::notSpecified;
         need.text = "no space is specified" + cited;
         return need;
     }
     need.kind = SpaceNeed::Kind::space;
-    need.least = found->value.least->in();
+    need.least = least->in();
     need.text = inText(need.least) + " is needed" + cited;
     return need;
 }
@@ -72,9 +73,8 @@ SpaceNeed needBy(Table table, const BuiltLayout& built, std::size_t index, std::
     };
     SpaceNeed need = needOf(look(compact == Compact::yes), wiresText(wires, conductor.size));
     if (compact == Compact::notKnown && need.kind == SpaceNeed::Kind::space) {
-        const auto other = look(true);
-        const double least =
-            other && other->value.least ? other->value.least->in() : (other ? 0.0 : need.least);
+        const auto other = needOf(look(true), wiresText(wires, conductor.size));
+        const double least = other.kind == SpaceNeed::Kind::noValue ? need.least : other.least;
         if (least < need.least) {
             need.leastIfCompact = least;
             need.missing = notStated(built, index);

@@ -58,7 +58,7 @@ double wallAt(const Vec3& inside, const Vec3& outward) {
 }
 
 bool entersBy(const BuiltLayout& built, const BuiltEnd& end, Wall wall) {
-    return end.kind == BuiltEnd::Kind::entry && built.layout.entries[*end.entry].wall == wall;
+    return end.kind == BuiltEnd::Kind::entry && built.layout.entries[given(end.entry)].wall == wall;
 }
 
 /// The part of a conductor that is held against a wall: all of it, but not its first stretch where
@@ -277,7 +277,7 @@ void tipsFinding(std::vector<Finding>& findings,
     if (one == nullptr || other == nullptr || entersFar(built, *one) == entersFar(built, *other)) {
         return;
     }
-    const double depth = boreDepth(built, *one->block, *one->port);
+    const double depth = boreDepth(built, given(one->block), given(one->port));
     Finding finding = startOf(inches(depth - one->inserted - other->inserted));
     if (finding.verdict == Verdict::meets) {
         return;
@@ -288,7 +288,7 @@ void tipsFinding(std::vector<Finding>& findings,
     finding.working = sentence(
         conductorName(built, a.conductor) + " and " + conductorName(built, b.conductor) + " are " +
         inText(one->inserted) + " and " + inText(other->inserted) + " into " +
-        portName(built, *one->block, *one->port) + ", which is only " + inText(depth) + " through");
+        portName(built, given(one->block), given(one->port)) + ", which is only " + inText(depth) + " through");
     findings.push_back(std::move(finding));
 }
 

@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "base/tolerance.h"
+#include "checks/support.h"
 
 namespace gw::checks {
 namespace {
@@ -47,14 +48,14 @@ std::vector<Held> heldStretches(const BuiltConductor& conductor) {
     const auto& [from, to] = std::tie(conductor.from, conductor.to);
     std::vector<Held> held;
     if (from.kind == BuiltEnd::Kind::port) {
-        hold(held, 0.0, from.mouthAt, beyond, {*from.block, *from.port});
+        hold(held, 0.0, from.mouthAt, beyond, {given(from.block), given(from.port)});
     }
     for (const BuiltPass& pass : conductor.passes) {
         const auto [first, last] = std::minmax(pass.nearAt, pass.farAt);
         hold(held, first, last, beyond, {pass.block, pass.port});
     }
     if (to.kind == BuiltEnd::Kind::port) {
-        hold(held, to.mouthAt, length, beyond, {*to.block, *to.port});
+        hold(held, to.mouthAt, length, beyond, {given(to.block), given(to.port)});
     }
     return held;
 }

@@ -75,7 +75,7 @@ Bore boreFrom(const BuiltLayout& built,
 
 /// Whether another conductor's end comes from the other mouth of the same bore.
 bool isFaced(const BuiltLayout& built, const Occupancy& occupancy, const BuiltEnd& end) {
-    const auto& others = occupancy[*end.block][*end.port];
+    const auto& others = occupancy[given(end.block)][given(end.port)];
     return std::any_of(others.begin(), others.end(), [&](const Occupant& other) {
         const BuiltEnd* facing = endOf(built, other);
         return facing != nullptr && entersFar(built, *facing) != entersFar(built, end);
@@ -87,8 +87,8 @@ bool isFaced(const BuiltLayout& built, const Occupancy& occupancy, const BuiltEn
 std::vector<double> screwsFor(const BuiltLayout& built,
                               const Occupancy& occupancy,
                               const BuiltEnd& end) {
-    auto screws = screwsAlongBore(built, *end.block, *end.port);
-    const double depth = boreDepth(built, *end.block, *end.port);
+    auto screws = screwsAlongBore(built, given(end.block), given(end.port));
+    const double depth = boreDepth(built, given(end.block), given(end.port));
     if (entersFar(built, end)) {
         for (double& screw : screws) {
             screw = depth - screw;
@@ -269,7 +269,7 @@ Finding findingFrom(std::vector<Aspect> aspects, const std::string& head) {
 }
 
 Finding closedMouth(const BuiltLayout& built, std::size_t conductor, const BuiltEnd& end) {
-    const std::string port = portName(built, *end.block, *end.port);
+    const std::string port = portName(built, given(end.block), given(end.port));
     return findingFrom({unknown(instructions(built),
                                 "open mouth of " + port,
                                 "which of its mouths is open and which capped is not stated")},
@@ -280,12 +280,12 @@ Finding endFinding(const BuiltLayout& built,
                    const Occupancy& occupancy,
                    std::size_t conductor,
                    const BuiltEnd& end) {
-    const Bore bore = boreFrom(built, *end.block, *end.port, screwsFor(built, occupancy, end));
+    const Bore bore = boreFrom(built, given(end.block), given(end.port), screwsFor(built, occupancy, end));
     Finding finding = end.intoClosedMouth ? closedMouth(built, conductor, end)
                                           : findingFrom(aspectsOfEnd(built, conductor, end, bore),
                                                         conductorName(built, conductor) + " in " +
                                                             portName(built, bore.block, bore.port));
-    finding.subjects = {built.layout.conductors[conductor].id, built.layout.blocks[*end.block].id};
+    finding.subjects = {built.layout.conductors[conductor].id, built.layout.blocks[given(end.block)].id};
     finding.place = end.mouth;
     return finding;
 }

@@ -26,6 +26,7 @@ geometry::FillProfile certainFill(const geometry::BuiltLayout& built) {
         }
     }
     std::vector<geometry::Box> blocks;
+    blocks.reserve(built.blocks.size());
     for (const auto& block : built.blocks) {
         blocks.push_back(block.body);
     }
@@ -48,6 +49,7 @@ std::vector<std::size_t> assumedBetween(const geometry::BuiltLayout& built,
 std::vector<std::string> assumedInputs(const geometry::BuiltLayout& built,
                                        const std::vector<std::size_t>& conductors) {
     std::vector<std::string> inputs;
+    inputs.reserve(conductors.size());
     for (const std::size_t i : conductors) {
         inputs.push_back(built.conductors[i].assumed + " of " + conductorName(built, i));
     }

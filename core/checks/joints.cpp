@@ -67,7 +67,7 @@ Groups relatedCircuits(const BuiltLayout& built) {
     Groups related(built.layout.circuits.size());
     for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
         if (const auto& joins = built.layout.circuits[i].joins) {
-            related.join(i, *built.circuitIndex(*joins));
+            related.join(i, given(built.circuitIndex(*joins)));
         }
     }
     return related;
@@ -344,7 +344,7 @@ Connections judgeJoins(std::vector<Problem>& problems, const Graph& graph, std::
     if (!one.joins) {
         return all;
     }
-    const std::size_t joined = *graph.built.circuitIndex(*one.joins);
+    const std::size_t joined = given(graph.built.circuitIndex(given(one.joins)));
     for (std::size_t i = 0; i < graph.circuitOf.size(); ++i) {
         if (graph.circuitOf[i] != circuit) {
             continue;
@@ -415,7 +415,7 @@ std::string fineText(const Graph& graph,
     std::string text = "it has its " + counted(conductors, "conductor", "conductors");
     if (circuit.joins) {
         text += ", and all " + counted(connections.wanted, "connection", "connections") + " to " +
-                circuitName(graph.built, *graph.built.circuitIndex(*circuit.joins)) + " are made";
+                circuitName(graph.built, given(graph.built.circuitIndex(given(circuit.joins)))) + " are made";
     }
     return text;
 }
@@ -440,7 +440,7 @@ Finding circuitFinding(const Graph& graph, std::size_t circuit) {
           Bound::atLeast);
     finding.margin->value = -std::abs(finding.margin->value);  // one too many is no room to spare
     const bool parallel =
-        one.joins && graph.circuit(*graph.built.circuitIndex(*one.joins)).sets > 1;
+        one.joins && graph.circuit(given(graph.built.circuitIndex(given(one.joins)))).sets > 1;
     tell(finding,
          circuitName(graph.built, circuit),
          problems,

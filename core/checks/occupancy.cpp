@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/contract.h"
+#include "checks/support.h"
 
 namespace gw::checks {
 namespace {
@@ -12,7 +13,7 @@ void seat(Occupancy& occupancy,
           std::size_t conductor,
           Occupant::How how) {
     if (end.kind == geometry::BuiltEnd::Kind::port) {
-        occupancy[*end.block][*end.port].push_back({conductor, how, 0});
+        occupancy[given(end.block)][given(end.port)].push_back({conductor, how, 0});
     }
 }
 
@@ -58,7 +59,7 @@ bool entersFar(const geometry::BuiltLayout& built, const geometry::BuiltEnd& end
     CONTRACT(end.kind == geometry::BuiltEnd::Kind::port);
     // The way out of a mouth points against the bore's direction at the near one, along it at the
     // far one; more telling than comparing places in a bore of little depth.
-    return dot(end.axis, built.blocks[*end.block].ports[*end.port].direction) > 0.0;
+    return dot(end.axis, built.blocks[given(end.block)].ports[given(end.port)].direction) > 0.0;
 }
 
 double boreDepth(const geometry::BuiltLayout& built, std::size_t block, std::size_t port) {

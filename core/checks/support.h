@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/contract.h"
 #include "checks/finding.h"
 #include "standards/sections.h"
 
@@ -16,6 +17,13 @@ Quantity squareInches(double value);
 Quantity percent(double value);
 Quantity count(std::size_t value);
 Quantity degrees(double radians);
+
+/// What an optional holds. REQUIRES that it holds something (a bug otherwise).
+template <class T>
+const T& given(const std::optional<T>& value) {
+    CONTRACT(value.has_value());
+    return *value;
+}
 
 /// "3.8 in".
 std::string inText(double inches);

@@ -157,7 +157,7 @@ bool leavesThroughFacedWall(const BuiltLayout& built, const Mouth& mouth, const 
     if (end.kind != BuiltEnd::Kind::entry) {
         return false;
     }
-    const Vec3 inward = layout::inwardNormal(built.layout.entries[*end.entry].wall);
+    const Vec3 inward = layout::inwardNormal(built.layout.entries[given(end.entry)].wall);
     return dot(inward, outwardOf(built, mouth)) < -0.5;
 }
 

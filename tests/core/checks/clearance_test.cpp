@@ -1,0 +1,348 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/checks/gutter_builder.h"
+#include "support/random.h"
+
+namespace gw::checks {
+namespace {
+
+using check_test::about;
+using check_test::atEntry;
+using check_test::corner;
+using check_test::GutterBuilder;
+using check_test::inPort;
+using check_test::spare;
+using check_test::withVerdict;
+using layout::Wall;
+using test_support::Random;
+using units::Inches;
+
+const Subject kA = layout::ConductorId("S-A");
+const Subject kB = layout::ConductorId("S-B");
+
+/// A conductor 1 in thick lying along x from 10 to 30 in.
+layout::Conductor& along(GutterBuilder& builder, const std::string& id, double y, double z) {
+    auto& conductor = builder.conductor(id, spare({10, y, z}), spare({30, y, z}));
+    conductor.outsideDiameter = Inches::of(1.0);
+    return conductor;
+}
+
+Finding cover(const std::vector<Finding>& findings) {
+    EXPECT_THAT(findings.back().working, testing::StartsWith("The cover"));
+    return findings.back();
+}
+
+Finding own(const std::vector<Finding>& findings, const Subject& subject) {
+    for (const Finding& finding : findings) {
+        if (finding.subjects == std::vector<Subject>{subject}) {
+            return finding;
+        }
+    }
+    ADD_FAILURE() << "no finding of its own";
+    return {};
+}
+
+TEST(Clearance, MeetsInTheStraightSplice) {
+    const auto findings = checkClearance(check_test::straightSplice().build());
+    EXPECT_EQ(withVerdict(findings, Verdict::meets).size(), findings.size());
+    EXPECT_EQ(findings.size(), 4U) << "two conductors, one block, the cover";
+}
+
+struct GapRow {
+    std::string name;
+    double gap;
+    Verdict verdict;
+};
+
+void PrintTo(const GapRow& row, std::ostream* out) { *out << row.name; }
+
+class Gap : public testing::TestWithParam<GapRow> {};
+
+TEST_P(Gap, BetweenTwoConductors) {
+    GutterBuilder builder;
+    along(builder, "S-A", 5.0, 3.0);
+    along(builder, "S-B", 6.0 + GetParam().gap, 3.0);
+    const auto findings = checkClearance(builder.build());
+    const auto pairs = about(about(findings, kA), kB);
+    if (GetParam().verdict == Verdict::breach) {
+        ASSERT_EQ(pairs.size(), 1U);
+        EXPECT_NEAR(pairs[0].measured->value, GetParam().gap, 1e-3);
+        EXPECT_EQ(about(findings, kA).size(), 1U) << "one overlap is told once";
+    } else {
+        EXPECT_TRUE(pairs.empty());
+        EXPECT_NEAR(own(findings, kA).measured->value, GetParam().gap, 1e-3);
+        EXPECT_NEAR(own(findings, kB).measured->value, GetParam().gap, 1e-3);
+    }
+}
+
+TEST_P(Gap, BetweenConductorAndBlock) {
+    GutterBuilder builder;
+    builder.add(check_test::splicePart()).block("A", "splice", {20.0, 5.5 + GetParam().gap, 2.5});
+    along(builder, "S-A", 5.0, 3.0);
+    const auto findings = checkClearance(builder.build());
+    const auto pairs = about(about(findings, kA), layout::BlockId("A"));
+    EXPECT_EQ(pairs.size(), GetParam().verdict == Verdict::breach ? 1U : 0U);
+    if (!pairs.empty()) {
+        EXPECT_NEAR(pairs[0].measured->value, GetParam().gap, 1e-3);
+    }
+}
+
+TEST_P(Gap, BetweenTwoBlocks) {
+    GutterBuilder builder;
+    builder.add(check_test::splicePart());
+    builder.block("A", "splice", {20.0, 1.0, 2.0});
+    builder.block("B", "splice", {22.0 + GetParam().gap, 1.0, 2.0});
+    const auto findings = checkClearance(builder.build());
+    const auto pairs = about(about(findings, layout::BlockId("A")), layout::BlockId("B"));
+    ASSERT_EQ(pairs.size(), GetParam().verdict == Verdict::breach ? 1U : 0U);
+    if (!pairs.empty()) {
+        EXPECT_NEAR(pairs[0].margin->value, GetParam().gap, 1e-9);
+    }
+}
+
+TEST_P(Gap, BetweenConductorAndBackWall) {
+    GutterBuilder builder;
+    along(builder, "S-A", 5.0, 0.5 + GetParam().gap);
+    const auto finding = own(checkClearance(builder.build()), kA);
+    EXPECT_EQ(finding.verdict, GetParam().verdict);
+    EXPECT_NEAR(finding.measured->value, GetParam().gap, 1e-9);
+}
+
+TEST_P(Gap, BetweenBlockAndTopWall) {
+    GutterBuilder builder;
+    builder.add(check_test::splicePart()).block("A", "splice", {20.0, 8.0 - GetParam().gap, 2.0});
+    const auto finding = own(checkClearance(builder.build()), layout::BlockId("A"));
+    EXPECT_EQ(finding.verdict, GetParam().verdict);
+    EXPECT_NEAR(finding.measured->value, GetParam().gap, 1e-9);
+}
+
+TEST_P(Gap, BetweenConductorAndCover) {
+    GutterBuilder builder;
+    along(builder, "S-A", 5.0, 11.5 - GetParam().gap);
+    const auto findings = checkClearance(builder.build());
+    EXPECT_EQ(cover(findings).verdict, GetParam().verdict);
+    EXPECT_NEAR(cover(findings).measured->value, GetParam().gap, 1e-9);
+    EXPECT_EQ(withVerdict(findings, Verdict::breach).size(),
+              GetParam().verdict == Verdict::breach ? 1U : 0U);
+}
+
+TEST_P(Gap, BetweenBlockAndCover) {
+    GutterBuilder builder;
+    builder.add(check_test::splicePart()).block("A", "splice", {20.0, 1.0, 10.0 - GetParam().gap});
+    EXPECT_EQ(cover(checkClearance(builder.build())).verdict, GetParam().verdict);
+}
+
+// Things may touch, not overlap. Arithmetic from the shapes.
+INSTANTIATE_TEST_SUITE_P(Sides,
+                         Gap,
+                         testing::Values(GapRow{"apart", 0.25, Verdict::meets},
+                                         GapRow{"touching", 0.0, Verdict::meets},
+                                         GapRow{"overlapping", -0.01, Verdict::breach}),
+                         [](const auto& row) { return row.param.name; });
+
+TEST(Clearance, CrossingConductorsOverlapByTheirDepth) {
+    // Two conductors 1 in thick crossing square, axes 0.6 in apart: they overlap by 0.4 in.
+    GutterBuilder builder;
+    along(builder, "S-A", 5.0, 3.0);
+    builder.conductor("S-B", spare({20, 1, 3.6}), spare({20, 9, 3.6})).outsideDiameter =
+        Inches::of(1.0);
+    const auto breaches = withVerdict(checkClearance(builder.build()), Verdict::breach);
+    ASSERT_EQ(breaches.size(), 1U);
+    EXPECT_NEAR(breaches[0].measured->value, -0.4, 1e-3);
+    EXPECT_NEAR(distance(*breaches[0].place, {20, 5, 3.3}), 0.0, 1e-3);
+}
+
+TEST(Clearance, SaysTheNearestOfEachKind) {
+    GutterBuilder builder;
+    builder.add(check_test::splicePart()).block("A", "splice", {40.0, 1.0, 2.0});
+    along(builder, "S-A", 5.0, 3.0);
+    along(builder, "S-B", 6.5, 3.0);
+    const auto finding = own(checkClearance(builder.build()), kA);
+    EXPECT_THAT(finding.working, testing::HasSubstr("conductor S-B 0.5 in"));
+    EXPECT_THAT(finding.working, testing::HasSubstr("any other block over 1 in"));
+    EXPECT_THAT(finding.working, testing::HasSubstr("the back wall 2.5 in"));
+    EXPECT_THAT(finding.working, testing::HasSubstr("the cover 8.5 in"));
+}
+
+// ---- what belongs together ------------------------------------------------------------------
+
+TEST(ClearanceAtAnEntry, AConductorSquareToItsWallIsClean) {
+    GutterBuilder builder;
+    builder.entry("in", Wall::left, 5.0, 5.0);
+    builder.conductor("S-A", atEntry("in"), spare({40, 5, 5}));
+    EXPECT_TRUE(withVerdict(checkClearance(builder.build()), Verdict::breach).empty());
+}
+
+TEST(ClearanceAtAnEntry, AConductorTurningBackIntoItsWallIsNot) {
+    GutterBuilder builder;
+    builder.entry("in", Wall::left, 5.0, 2.0);
+    builder.conductor("S-A",
+                      atEntry("in"),
+                      spare({-1.0, 5.0, 10.0}),
+                      {corner({20, 5, 2}, 3.0), corner({20, 5, 10}, 3.0)});
+    EXPECT_EQ(own(checkClearance(builder.build()), kA).verdict, Verdict::breach);
+}
+
+TEST(ClearanceAtAPort, ABlockMayHoldItsOwnConductorAndNoOther) {
+    auto builder = check_test::straightSplice();
+    builder.block("B", "splice", {9.0, 7.5, 2.0});
+    // Block B stands in the way of S-A, which block A holds.
+    const auto findings = checkClearance(builder.build());
+    EXPECT_EQ(about(about(findings, kA), layout::BlockId("B")).size(), 1U);
+    EXPECT_TRUE(about(about(findings, kA), layout::BlockId("A")).empty());
+}
+
+TEST(ClearanceAtAPort, AConductorThatComesBackToItsOwnBlockOverlapsIt) {
+    GutterBuilder builder({60.0, 20.0, 12.0});
+    builder.add(check_test::splicePart()).block("A", "splice", {9.0, 4.0, 2.0});
+    // Out of the top, round and back through the side of the body.
+    builder.conductor("S-A",
+                      inPort("A", "1"),
+                      spare({5.0, 6.0, 3.0}),
+                      {corner({10, 14, 3}, 2.0), corner({20, 14, 3}, 2.0), corner({20, 6, 3}, 2.0)});
+    EXPECT_EQ(about(withVerdict(checkClearance(builder.build()), Verdict::breach), kA).size(), 1U);
+}
+
+TEST(ClearanceAtAPort, NeighboursInPortsTooCloseOverlapOutside) {
+    GutterBuilder builder;
+    builder.add(check_test::rowPart(2)).block("A", "row", {9.0, 4.0, 2.0});
+    for (const std::string port : {"1", "2"}) {
+        const double x = port == "1" ? 10.0 : 11.5;
+        builder.conductor("S-" + port, spare({x, 11, 3}), inPort("A", port)).outsideDiameter =
+            Inches::of(1.5);
+    }
+    EXPECT_TRUE(withVerdict(checkClearance(builder.build()), Verdict::breach).empty());
+    for (auto& conductor : builder.layout().conductors) {
+        conductor.outsideDiameter = Inches::of(1.52);
+    }
+    const auto breaches = withVerdict(checkClearance(builder.build()), Verdict::breach);
+    ASSERT_EQ(breaches.size(), 1U);
+    EXPECT_NEAR(breaches[0].measured->value, -0.02, 1e-3);
+}
+
+TEST(ClearanceInABlock, TipsOnBothSidesOfAStopAreClean) {
+    // The stop between the bores is thinner than the insulation would be round.
+    auto builder = check_test::straightSplice();
+    builder.part("splice").body.y = 3.25;
+    builder.part("splice").ports[0].mouth.y = 3.25;
+    builder.part("splice").screws[0].head.y = 2.5;
+    EXPECT_TRUE(withVerdict(checkClearance(builder.build()), Verdict::breach).empty());
+}
+
+TEST(ClearanceInABore, TipsFromBothMouthsMayTouchAndNotMeet) {
+    GutterBuilder builder;
+    builder.add(check_test::throughPart()).block("A", "through", {9.0, 4.0, 2.0});
+    builder.conductor("S-A", spare({10, 11, 3}), inPort("A", "1"));
+    builder.conductor("S-B", spare({10, 1, 3}), inPort("A", "1"));
+    const auto breachesAt = [&](double each) {
+        for (auto& conductor : builder.layout().conductors) {
+            std::get<layout::InPort>(conductor.to).inserted = Inches::of(each);
+        }
+        return withVerdict(checkClearance(builder.build()), Verdict::breach);
+    };
+    EXPECT_TRUE(breachesAt(1.4).empty());
+    EXPECT_TRUE(breachesAt(1.5).empty());
+    ASSERT_EQ(breachesAt(1.51).size(), 1U);
+    EXPECT_NEAR(breachesAt(1.51)[0].margin->value, -0.02, 1e-9);
+}
+
+TEST(ClearanceOfAPass, HasToRunOnTheBoresAxis) {
+    GutterBuilder builder;
+    builder.add(check_test::throughPart()).block("A", "through", {9.0, 4.0, 2.0});
+    builder.entry("above", Wall::top, 10.0, 3.0).entry("below", Wall::bottom, 10.0, 3.0);
+    builder.conductor("S-A", atEntry("below"), atEntry("above")).passes = {
+        {layout::BlockId("A"), parts::PortName("1"), {}, {}}};
+    EXPECT_TRUE(withVerdict(checkClearance(builder.build()), Verdict::breach).empty());
+    for (auto& entry : builder.layout().entries) {
+        entry.u = 10.05;
+    }
+    const auto breaches = withVerdict(checkClearance(builder.build()), Verdict::breach);
+    ASSERT_EQ(breaches.size(), 1U);
+    EXPECT_NEAR(breaches[0].measured->value, 0.05, 1e-6);
+    EXPECT_THAT(breaches[0].working, testing::HasSubstr("port 1 of block A"));
+}
+
+TEST(Cover, NamesAllThatStandOut) {
+    GutterBuilder builder;
+    along(builder, "S-A", 5.0, 11.6);
+    along(builder, "S-B", 8.0, 11.9);
+    along(builder, "S-C", 2.0, 3.0);
+    const auto finding = cover(checkClearance(builder.build()));
+    EXPECT_EQ(finding.verdict, Verdict::breach);
+    EXPECT_THAT(finding.subjects, testing::ElementsAre(kA, kB));
+    EXPECT_NEAR(finding.margin->value, -0.4, 1e-9);
+    EXPECT_THAT(finding.working, testing::HasSubstr("conductor S-B stands out by 0.4 in"));
+}
+
+TEST(Cover, GoesOnAnEmptyGutter) {
+    const auto findings = checkClearance(GutterBuilder().build());
+    ASSERT_EQ(findings.size(), 1U);
+    EXPECT_EQ(findings[0].verdict, Verdict::meets);
+}
+
+GutterBuilder randomScene(Random& random) {
+    GutterBuilder builder({60.0, 12.0, 12.0});
+    builder.add(check_test::splicePart());
+    for (int i = 0; i < 8; ++i) {
+        builder.conductor("C" + std::to_string(i),
+                          spare(random.in({1, 1, 1}, {59, 11, 11})),
+                          spare(random.in({1, 1, 1}, {59, 11, 11})),
+                          {corner(random.in({5, 1, 1}, {55, 11, 11}), 1.0)});
+        builder.block("B" + std::to_string(i), "splice", random.in({0, 0, 0}, {58, 8, 10}));
+    }
+    return builder;
+}
+
+TEST(ClearanceLaws, OrderDoesNotMatter) {
+    for (std::uint64_t seed = 1; seed <= 25; ++seed) {
+        Random random(seed);
+        auto builder = randomScene(random);
+        const auto before = check_test::sortedTexts(checkClearance(builder.build()));
+        std::reverse(builder.layout().conductors.begin(), builder.layout().conductors.end());
+        std::reverse(builder.layout().blocks.begin(), builder.layout().blocks.end());
+        EXPECT_EQ(check_test::sortedTexts(checkClearance(builder.build())), before)
+            << "seed " << seed;
+    }
+}
+
+TEST(ClearanceLaws, MovingAllInALargerGutterLeavesThePairsAlone) {
+    for (std::uint64_t seed = 1; seed <= 25; ++seed) {
+        Random random(seed);
+        auto builder = randomScene(random);
+        const auto pairsIn = [](const std::vector<Finding>& findings) {
+            std::vector<double> gaps;
+            for (const Finding& finding : findings) {
+                if (finding.subjects.size() == 2 && finding.verdict == Verdict::breach) {
+                    gaps.push_back(finding.measured->value);
+                }
+            }
+            return gaps;
+        };
+        auto findings = checkClearance(builder.build());
+        findings.pop_back();  // the cover
+        const auto before = pairsIn(findings);
+        const Vec3 by{0.5, 0.25, 0.75};
+        builder.layout().gutter.inside = builder.layout().gutter.inside + by * 2.0;
+        for (auto& block : builder.layout().blocks) {
+            block.corner = block.corner + by;
+        }
+        for (auto& conductor : builder.layout().conductors) {
+            auto& from = std::get<layout::Spare>(conductor.from).tip;
+            auto& to = std::get<layout::Spare>(conductor.to).tip;
+            from = from + by;
+            to = to + by;
+            conductor.corners.front().at = conductor.corners.front().at + by;
+        }
+        findings = checkClearance(builder.build());
+        findings.pop_back();
+        EXPECT_THAT(pairsIn(findings), testing::Pointwise(testing::DoubleNear(1e-3), before))
+            << "seed " << seed;
+    }
+}
+
+}  // namespace
+}  // namespace gw::checks
