@@ -285,10 +285,11 @@ void tipsFinding(std::vector<Finding>& findings,
     finding.subjects = {built.layout.conductors[a.conductor].id,
                         built.layout.conductors[b.conductor].id};
     finding.place = one->mouth;
-    finding.working = sentence(
-        conductorName(built, a.conductor) + " and " + conductorName(built, b.conductor) + " are " +
-        inText(one->inserted) + " and " + inText(other->inserted) + " into " +
-        portName(built, given(one->block), given(one->port)) + ", which is only " + inText(depth) + " through");
+    finding.working =
+        sentence(conductorName(built, a.conductor) + " and " + conductorName(built, b.conductor) +
+                 " are " + inText(one->inserted) + " and " + inText(other->inserted) + " into " +
+                 portName(built, given(one->block), given(one->port)) + ", which is only " +
+                 inText(depth) + " through");
     findings.push_back(std::move(finding));
 }
 

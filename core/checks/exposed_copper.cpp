@@ -280,12 +280,14 @@ Finding endFinding(const BuiltLayout& built,
                    const Occupancy& occupancy,
                    std::size_t conductor,
                    const BuiltEnd& end) {
-    const Bore bore = boreFrom(built, given(end.block), given(end.port), screwsFor(built, occupancy, end));
+    const Bore bore =
+        boreFrom(built, given(end.block), given(end.port), screwsFor(built, occupancy, end));
     Finding finding = end.intoClosedMouth ? closedMouth(built, conductor, end)
                                           : findingFrom(aspectsOfEnd(built, conductor, end, bore),
                                                         conductorName(built, conductor) + " in " +
                                                             portName(built, bore.block, bore.port));
-    finding.subjects = {built.layout.conductors[conductor].id, built.layout.blocks[given(end.block)].id};
+    finding.subjects = {built.layout.conductors[conductor].id,
+                        built.layout.blocks[given(end.block)].id};
     finding.place = end.mouth;
     return finding;
 }

@@ -415,7 +415,8 @@ std::string fineText(const Graph& graph,
     std::string text = "it has its " + counted(conductors, "conductor", "conductors");
     if (circuit.joins) {
         text += ", and all " + counted(connections.wanted, "connection", "connections") + " to " +
-                circuitName(graph.built, given(graph.built.circuitIndex(given(circuit.joins)))) + " are made";
+                circuitName(graph.built, given(graph.built.circuitIndex(given(circuit.joins)))) +
+                " are made";
     }
     return text;
 }

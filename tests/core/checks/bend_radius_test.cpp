@@ -11,12 +11,12 @@
 namespace gw::checks {
 namespace {
 
-using layout::Wall;
-using standards::Insulation;
 using check_test::atEntry;
 using check_test::corner;
 using check_test::GutterBuilder;
 using check_test::spare;
+using layout::Wall;
+using standards::Insulation;
 using test_support::Random;
 
 /// One conductor with a right-angled bend of this centreline radius and room for it.
@@ -144,7 +144,8 @@ TEST(BendsThatDoNotFit, BreachWithNeededAndAvailable) {
                       spare({5, 5, 5}),
                       spare({60, 13, 5}),
                       {corner({30, 5, 5}, 5.0), corner({30, 13, 5}, 5.0)});
-    const auto findings = check_test::withVerdict(checkBendRadius(builder.build()), Verdict::breach);
+    const auto findings =
+        check_test::withVerdict(checkBendRadius(builder.build()), Verdict::breach);
     const auto fault = std::find_if(findings.begin(), findings.end(), [](const Finding& one) {
         return one.citation.basis == standards::Basis::geometry;
     });
@@ -172,7 +173,8 @@ TEST_P(KinkAtAnEntry, IsABendWithoutRadius) {
     builder.entry("in", Wall::left, 5.0, 5.0);
     const double rise = 40.0 * std::tan(degreesAskew * 3.14159265358979323846 / 180.0);
     builder.conductor("S-A", atEntry("in"), spare({40.0, 5.0 + rise, 5.0}));
-    const auto findings = check_test::withVerdict(checkBendRadius(builder.build()), Verdict::breach);
+    const auto findings =
+        check_test::withVerdict(checkBendRadius(builder.build()), Verdict::breach);
     EXPECT_EQ(findings.size(), breaches ? 1U : 0U);
     if (breaches) {
         EXPECT_NEAR(findings.front().measured->value, degreesAskew, 1e-6);
@@ -224,7 +226,8 @@ TEST(BendRadiusLaws, AWiderBendNeverBreachesAndOrderDoesNotMatter) {
             }
         }
         std::reverse(builder.layout().conductors.begin(), builder.layout().conductors.end());
-        EXPECT_EQ(check_test::sortedTexts(checkBendRadius(builder.build())), check_test::sortedTexts(wide))
+        EXPECT_EQ(check_test::sortedTexts(checkBendRadius(builder.build())),
+                  check_test::sortedTexts(wide))
             << "seed " << seed;
     }
 }

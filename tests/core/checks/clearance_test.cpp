@@ -58,7 +58,9 @@ struct GapRow {
     Verdict verdict;
 };
 
-void PrintTo(const GapRow& row, std::ostream* out) { *out << row.name; }
+void PrintTo(const GapRow& row, std::ostream* out) {
+    *out << row.name;
+}
 
 class Gap : public testing::TestWithParam<GapRow> {};
 
@@ -200,10 +202,11 @@ TEST(ClearanceAtAPort, AConductorThatComesBackToItsOwnBlockOverlapsIt) {
     GutterBuilder builder({60.0, 20.0, 12.0});
     builder.add(check_test::splicePart()).block("A", "splice", {9.0, 4.0, 2.0});
     // Out of the top, round and back through the side of the body.
-    builder.conductor("S-A",
-                      inPort("A", "1"),
-                      spare({5.0, 6.0, 3.0}),
-                      {corner({10, 14, 3}, 2.0), corner({20, 14, 3}, 2.0), corner({20, 6, 3}, 2.0)});
+    builder.conductor(
+        "S-A",
+        inPort("A", "1"),
+        spare({5.0, 6.0, 3.0}),
+        {corner({10, 14, 3}, 2.0), corner({20, 14, 3}, 2.0), corner({20, 6, 3}, 2.0)});
     EXPECT_EQ(about(withVerdict(checkClearance(builder.build()), Verdict::breach), kA).size(), 1U);
 }
 

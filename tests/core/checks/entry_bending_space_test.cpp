@@ -9,11 +9,11 @@
 namespace gw::checks {
 namespace {
 
-using layout::Wall;
 using check_test::atEntry;
 using check_test::corner;
 using check_test::GutterBuilder;
 using check_test::spare;
+using layout::Wall;
 using test_support::Random;
 
 /// One conductor of this size in by the top wall at x = 10, turning to run right along the gutter.

@@ -19,8 +19,8 @@ using units::Inches;
 
 const Subject kUpper = layout::ConductorId("S-A");
 
-/// The upper conductor of the straight splice, stripped and inserted so far. The bore is 1.5 in deep
-/// and 1 in wide, its screw half-way: as wide as the bore, from 0.25 to 1.25 in.
+/// The upper conductor of the straight splice, stripped and inserted so far. The bore is 1.5 in
+/// deep and 1 in wide, its screw half-way: as wide as the bore, from 0.25 to 1.25 in.
 GutterBuilder seated(double strip, double inserted, double tolerance) {
     auto builder = check_test::straightSplice();
     builder.part("splice").ports[0].stripTolerance = Inches::of(tolerance);
@@ -46,7 +46,9 @@ struct SeatRow {
     double limit;
 };
 
-void PrintTo(const SeatRow& row, std::ostream* out) { *out << row.name; }
+void PrintTo(const SeatRow& row, std::ostream* out) {
+    *out << row.name;
+}
 
 class SeatOfAnEnd : public testing::TestWithParam<SeatRow> {};
 
@@ -115,7 +117,8 @@ TEST(ExposedCopper, NeedsTheToleranceOnlyWhereTheStripIsOff) {
     EXPECT_EQ(upper(builder).verdict, Verdict::meets);
     std::get<layout::InPort>(builder.conductorNamed("S-A").to).strip = Inches::of(1.38);
     EXPECT_EQ(upper(builder).verdict, Verdict::cannotTell);
-    EXPECT_THAT(upper(builder).missing, testing::ElementsAre("strip tolerance of port 1 of block A"));
+    EXPECT_THAT(upper(builder).missing,
+                testing::ElementsAre("strip tolerance of port 1 of block A"));
 }
 
 TEST(ExposedCopper, CannotTellWithoutTheScrewsPlace) {
@@ -171,7 +174,9 @@ struct WindowRow {
     double measured;
 };
 
-void PrintTo(const WindowRow& row, std::ostream* out) { *out << row.name; }
+void PrintTo(const WindowRow& row, std::ostream* out) {
+    *out << row.name;
+}
 
 class WindowOfAPass : public testing::TestWithParam<WindowRow> {};
 

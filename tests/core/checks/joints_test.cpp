@@ -18,7 +18,9 @@ using layout::Phase;
 using layout::Role;
 using test_support::Random;
 
-layout::End away(int i) { return spare({1.0 + i, 11.0, 11.0}); }
+layout::End away(int i) {
+    return spare({1.0 + i, 11.0, 11.0});
+}
 
 /// Service S of `sets` parallel conductors of phase A and a tap T joining it, all in block "A" of a
 /// row of ports, in this order.
@@ -256,8 +258,8 @@ TEST(SpareEnds, AreACautionEach) {
     const auto cautions = withVerdict(checkJoints(tapOff(2).build()), Verdict::caution);
     EXPECT_EQ(cautions.size(), 3U) << "S1, S2 and T1 end away from any block";
     EXPECT_EQ(cautions.front().citation.section, "110.14(B)");
-    EXPECT_TRUE(withVerdict(checkJoints(check_test::straightSplice().build()), Verdict::caution)
-                    .empty());
+    EXPECT_TRUE(
+        withVerdict(checkJoints(check_test::straightSplice().build()), Verdict::caution).empty());
 }
 
 TEST(JointsLaws, OrderDoesNotMatter) {

@@ -23,8 +23,12 @@ Finding of(const GutterBuilder& builder, const Subject& subject) {
     return findings.at(0);
 }
 
-Finding block(const GutterBuilder& builder) { return of(builder, layout::BlockId("A")); }
-Finding conductor(const GutterBuilder& builder) { return of(builder, layout::ConductorId("S-A")); }
+Finding block(const GutterBuilder& builder) {
+    return of(builder, layout::BlockId("A"));
+}
+Finding conductor(const GutterBuilder& builder) {
+    return of(builder, layout::ConductorId("S-A"));
+}
 
 /// The straight splice in a metal wireway at this location, its part listed so.
 GutterBuilder at(std::optional<Location> location, const std::vector<Location>& listed) {
@@ -42,7 +46,9 @@ struct ListingRow {
     Verdict verdict;
 };
 
-void PrintTo(const ListingRow& row, std::ostream* out) { *out << row.name; }
+void PrintTo(const ListingRow& row, std::ostream* out) {
+    *out << row.name;
+}
 
 class ListedLocations : public testing::TestWithParam<ListingRow> {};
 
@@ -96,7 +102,9 @@ struct WaterRow {
     std::vector<std::string> missing;
 };
 
-void PrintTo(const WaterRow& row, std::ostream* out) { *out << row.name; }
+void PrintTo(const WaterRow& row, std::ostream* out) {
+    *out << row.name;
+}
 
 class StandingWater : public testing::TestWithParam<WaterRow> {};
 

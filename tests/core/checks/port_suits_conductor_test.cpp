@@ -35,7 +35,9 @@ struct SuitRow {
     std::string section;
 };
 
-void PrintTo(const SuitRow& row, std::ostream* out) { *out << row.name; }
+void PrintTo(const SuitRow& row, std::ostream* out) {
+    *out << row.name;
+}
 
 class OneConductor : public testing::TestWithParam<SuitRow> {};
 

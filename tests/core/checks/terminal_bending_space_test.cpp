@@ -9,15 +9,15 @@
 namespace gw::checks {
 namespace {
 
-using layout::Readings;
-using layout::Wall;
-using parts::ConnectorKind;
 using check_test::about;
 using check_test::atEntry;
 using check_test::corner;
 using check_test::GutterBuilder;
 using check_test::inPort;
 using check_test::spare;
+using layout::Readings;
+using layout::Wall;
+using parts::ConnectorKind;
 using test_support::Random;
 
 /// A power distribution block in a metal wireway, `free` inches below the top wall; one conductor
