@@ -34,6 +34,8 @@ constexpr std::array kWetRated = {Insulation::thwn,
 constexpr std::array<std::string_view, 10> kWeatherproof = {
     "3", "3R", "3S", "3X", "3RX", "3SX", "4", "4X", "6", "6P"};
 
+constexpr const char* kWhetherItFloods = "whether the gutter floods";
+
 /// What is asked of a thing in one location, and the answer.
 struct Answer {
     Verdict verdict = Verdict::meets;
@@ -127,17 +129,31 @@ Answer disputedAnswer(const BuiltLayout& built, const Suits& suits, const std::s
     return answer;
 }
 
+/// In a dry or damp place of which it is not said whether water may stand in the gutter, what would
+/// not do in a wet one cannot be told: not stated is not taken for no.
+template <class Suits>
+Answer unlessItFloods(const BuiltLayout& built, const Inside& inside, const Suits& suits) {
+    Answer answer = suits(inside.location);
+    answer.text += "; " + inside.why;
+    const bool maybeWet =
+        inside.location < Location::wet && !built.layout.surroundings.floods.has_value();
+    if (maybeWet && answer.verdict == Verdict::meets &&
+        suits(Location::wet).verdict != Verdict::meets) {
+        answer.verdict = Verdict::cannotTell;
+        answer.text += ", and whether water may stand in the gutter is not stated";
+        answer.missing.emplace_back(kWhetherItFloods);
+    }
+    return answer;
+}
+
 /// The answer for a thing whose answer in one certain location is suits(location).
 template <class Suits>
 Answer answerFor(const BuiltLayout& built, const Inside& inside, const Suits& suits) {
     switch (inside.kind) {
         case Inside::Kind::notStated:
             return {Verdict::cannotTell, inside.why, {"location of the gutter"}};
-        case Inside::Kind::certain: {
-            Answer answer = suits(inside.location);
-            answer.text += "; " + inside.why;
-            return answer;
-        }
+        case Inside::Kind::certain:
+            return unlessItFloods(built, inside, suits);
         case Inside::Kind::disputed:
             return disputedAnswer(built, suits, inside.why);
         case Inside::Kind::typeMissing:
@@ -188,19 +204,18 @@ Answer blockIn(const BuiltLayout& built, std::size_t block, Location location) {
                 " locations and is in a " + here};
 }
 
-/// Water that may stand in the gutter. A dry location of which nothing is said does not flood.
+/// Water that may stand in the gutter. Not stated is not taken for no, in a dry place either.
 Answer underWater(const BuiltLayout& built, std::size_t block) {
     const auto& around = built.layout.surroundings;
     const auto& submersion = built.blocks[block].part->listing.temporarySubmersion;
-    const bool dry = around.location == Location::dry;
-    if (around.floods == false || (!around.floods && dry) || submersion == true) {
+    if (around.floods == false || submersion == true) {
         return {};
     }
     const std::string part = built.blocks[block].part->id.text();
     if (!around.floods) {
         return {Verdict::cannotTell,
                 "whether water may stand in the gutter is not stated",
-                {"whether the gutter floods"}};
+                {kWhetherItFloods}};
     }
     if (!submersion) {
         return {
@@ -225,7 +240,12 @@ Finding blockFinding(const BuiltLayout& built, const Inside& inside, std::size_t
         sectionFor(built, buried ? Rule::directBurial : Rule::listingAndInstructions);
     finding.readings = place.readings;
     finding.missing = place.missing;
-    finding.missing.insert(finding.missing.end(), water.missing.begin(), water.missing.end());
+    for (const auto& input : water.missing) {
+        if (std::find(finding.missing.begin(), finding.missing.end(), input) ==
+            finding.missing.end()) {
+            finding.missing.push_back(input);
+        }
+    }
     finding.working = sentence(blockName(built, block) + ": " + place.text +
                                (water.text.empty() ? "" : "; " + water.text));
     return finding;

@@ -125,7 +125,7 @@ INSTANTIATE_TEST_SUITE_P(Rows, StandingWater, testing::Values(
     WaterRow{"does not flood",             Location::wet, false,        false,        Verdict::meets,      {}},
     WaterRow{"flooding not stated",        Location::wet, std::nullopt, false,        Verdict::cannotTell, {"whether the gutter floods"}},
     WaterRow{"not stated, listed anyway",  Location::wet, std::nullopt, true,         Verdict::meets,      {}},
-    WaterRow{"not stated in a dry place",  Location::dry, std::nullopt, false,        Verdict::meets,      {}}),
+    WaterRow{"not stated in a dry place",  Location::dry, std::nullopt, false,        Verdict::cannotTell, {"whether the gutter floods"}}),
     [](const auto& row) { return "Row" + std::to_string(row.index); });
 // clang-format on
 
@@ -135,6 +135,24 @@ TEST(StandingWater, MakesADampPlaceWetForConductors) {
     EXPECT_EQ(conductor(builder).verdict, Verdict::meets);
     builder.layout().surroundings.floods = true;
     EXPECT_EQ(conductor(builder).verdict, Verdict::breach);
+}
+
+/// Forgetting to say whether water may stand in it must not turn a breach into a pass.
+TEST(StandingWater, NotStatedIsNotTakenForNo) {
+    for (const Location location : {Location::dry, Location::damp}) {
+        auto builder = at(location, {Location::damp});
+        builder.conductorNamed("S-A").insulation = Insulation::thhn;
+        builder.part("splice").listing.temporarySubmersion = true;
+        builder.layout().surroundings.floods = true;
+        EXPECT_EQ(conductor(builder).verdict, Verdict::breach);
+        EXPECT_EQ(block(builder).verdict, Verdict::breach);
+        builder.layout().surroundings.floods.reset();
+        EXPECT_EQ(conductor(builder).verdict, Verdict::cannotTell);
+        EXPECT_THAT(conductor(builder).missing, testing::ElementsAre("whether the gutter floods"));
+        EXPECT_EQ(block(builder).verdict, Verdict::cannotTell);
+        builder.conductorNamed("S-A").insulation = Insulation::thwn2;
+        EXPECT_EQ(conductor(builder).verdict, Verdict::meets);
+    }
 }
 
 // ---- insulation -----------------------------------------------------------------------------
