@@ -1,7 +1,9 @@
 #include "base/json_reader.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdint>
 #include <nlohmann/json.hpp>
 #include <set>
 
@@ -19,88 +21,300 @@ struct JsonDocument::Content {
 
 namespace {
 
-/// What the callback throws to stop the parser; never leaves this file.
-struct Refused {
-    Error error;
-};
+constexpr std::size_t kShownCharacters = 40;
 
-std::string placeAt(std::string_view bytes, std::size_t offset) {
-    const auto before = bytes.substr(0, std::min(offset, bytes.size()));
-    const auto line = std::count(before.begin(), before.end(), '\n') + 1;
-    const auto lineStart = before.rfind('\n');
-    const auto column =
-        lineStart == std::string_view::npos ? before.size() + 1 : before.size() - lineStart;
+bool startsCharacter(char c) {
+    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+}
+
+std::size_t characters(std::string_view text) {
+    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), startsCharacter));
+}
+
+/// C0 and C1 controls and DEL, in text that is known to be UTF-8.
+bool hasControl(std::string_view text) {
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const auto byte = static_cast<unsigned char>(text[i]);
+        const bool c1 =
+            byte == 0xC2U && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xA0U;
+        if (byte < 0x20U || byte == 0x7FU || c1) {
+            return true;
+        }
+    }
+    return false;
+}
+
+std::string shortened(std::string_view text) {
+    if (characters(text) <= kShownCharacters) {
+        return std::string(text);
+    }
+    std::size_t end = 0;
+    for (std::size_t count = 0; end < text.size(); ++end) {
+        if (startsCharacter(text[end]) && ++count == kShownCharacters) {
+            break;
+        }
+    }
+    return std::string(text.substr(0, end)) + "…";
+}
+
+std::string inQuotes(std::string_view text) {
+    return '"' + std::string(text) + '"';
+}
+
+/// A pointer's token: `~` and `/` escaped as RFC 6901 section 3 says, and never of endless length.
+std::string step(std::string_view name) {
+    std::string escaped = "/";
+    for (const char c : shortened(name)) {
+        if (c == '~') {
+            escaped += "~0";
+        } else if (c == '/') {
+            escaped += "~1";
+        } else {
+            escaped += c;
+        }
+    }
+    return escaped;
+}
+
+/// "line L, column C" of a byte; columns count characters, both from 1.
+std::string lineAndColumn(std::string_view bytes, std::size_t offset) {
+    const std::string_view before = bytes.substr(0, std::min(offset, bytes.size()));
+    const auto line = 1 + std::count(before.begin(), before.end(), '\n');
+    const auto lastBreak = before.rfind('\n');
+    const auto lineStart = lastBreak == std::string_view::npos ? 0 : lastBreak + 1;
+    const auto column = 1 + characters(before.substr(lineStart));
     return "line " + std::to_string(line) + ", column " + std::to_string(column);
 }
 
-/// The bytes around a place, printable, for "found".
-std::string nearby(std::string_view bytes, std::size_t offset) {
-    constexpr std::size_t kLongest = 24;
-    if (offset >= bytes.size()) {
-        return "the end of the file";
+/// The part of `text` between two markers; to its end if the second is not there, empty if the
+/// first is not.
+std::string between(const std::string& text, std::string_view after, std::string_view before) {
+    const auto start = text.find(after);
+    if (start == std::string::npos) {
+        return {};
     }
-    std::string text(bytes.substr(offset, kLongest));
-    const auto end = text.find('\n');
-    text = text.substr(0, end);
-    // What cannot be shown as text is shown as bytes by toLine; high bytes are not valid alone.
-    std::replace_if(
-        text.begin(),
-        text.end(),
-        [](char c) { return (static_cast<unsigned char>(c) & 0x80U) != 0; },
-        '?');
-    return text.empty() ? "the end of the line" : "'" + text + "'";
+    const auto from = start + after.size();
+    return text.substr(from, text.find(before, from) - from);
 }
 
-/// Watches depth and duplicate members while the library parses.
-class Watch {
-public:
-    bool operator()(int depth, Json::parse_event_t event, Json& parsed) {
-        switch (event) {
-            case Json::parse_event_t::object_start:
-                refuseDepth(depth);
-                members_.emplace_back();
-                break;
-            case Json::parse_event_t::array_start:
-                refuseDepth(depth);
-                break;
-            case Json::parse_event_t::object_end:
-                members_.pop_back();
-                break;
-            case Json::parse_event_t::key:
-                noteMember(parsed.get<std::string>());
-                break;
-            case Json::parse_event_t::array_end:
-            case Json::parse_event_t::value:
-                break;
-        }
-        return true;
+/// How much of what was read last the library means: its own token text also holds what stood
+/// before a bracket, comma or word.
+std::size_t tokenLength(std::string_view message, std::size_t lastToken) {
+    struct Word {
+        std::string_view said;
+        std::size_t length;
+    };
+    const std::array<Word, 6> words = {{{"unexpected true literal", 4},
+                                        {"unexpected false literal", 5},
+                                        {"unexpected null literal", 4},
+                                        {"unexpected string literal", lastToken},
+                                        {"unexpected number literal", lastToken},
+                                        {"number overflow", lastToken}}};
+    const auto word = std::find_if(words.begin(), words.end(), [&](const Word& candidate) {
+        return message.find(candidate.said) != std::string_view::npos;
+    });
+    return word == words.end() ? 1 : std::max<std::size_t>(word->length, 1);
+}
+
+/// The text from `offset`, `length` bytes and what completes the last character.
+std::string_view whole(std::string_view bytes, std::size_t offset, std::size_t length) {
+    std::size_t end = std::min(offset + length, bytes.size());
+    while (end < bytes.size() && !startsCharacter(bytes[end])) {
+        ++end;
     }
+    return bytes.substr(std::min(offset, bytes.size()), end - std::min(offset, end));
+}
+
+/// The error of the library's parser, whose message tells the cause after " - " and what would have
+/// been accepted after "; expected ".
+Error syntaxError(const std::string& message, std::string where, std::string_view found) {
+    constexpr std::string_view kOverflow = "number overflow";
+    if (message.find(kOverflow) != std::string::npos) {
+        return {ErrorCode::outOfRange,
+                "the number is too large",
+                {},
+                std::move(where),
+                "a finite number",
+                shortened(found)};
+    }
+    const std::string cause = between(message, " - ", ";");
+    Error error{ErrorCode::syntax, "not valid JSON: " + cause, {}, std::move(where)};
+    error.expected = between(message, "; expected ", ";");
+    if (cause.find("UTF-8") == std::string::npos) {
+        error.found = found.empty() ? "the end of the text" : shortened(found);
+    }
+    return error;
+}
+
+/// Builds the document while it checks what the grammar does not: depth, members given twice,
+/// control characters. Each callback answers whether to read on.
+class Builder final : public nlohmann::json_sax<Json> {
+public:
+    explicit Builder(std::string_view bytes) : bytes_(bytes) {}
+
+    /// REQUIRES that reading stopped.
+    Error takeError() {
+        CONTRACT(error_.has_value());
+        return std::move(*error_);
+    }
+    Json takeRoot() { return std::move(root_); }
+
+    bool null() override { return add(nullptr); }
+    bool boolean(bool value) override { return add(value); }
+    bool number_integer(std::int64_t value) override { return add(value); }
+    bool number_unsigned(std::uint64_t value) override { return add(value); }
+    bool number_float(double value, const std::string& text) override;
+    bool string(std::string& value) override;
+    bool binary(Json::binary_t& value) override;
+    bool start_object(std::size_t size) override;
+    bool key(std::string& name) override;
+    bool end_object() override { return leave(); }
+    bool start_array(std::size_t size) override;
+    bool end_array() override { return leave(); }
+    bool parse_error(std::size_t position,
+                     const std::string& lastToken,
+                     const nlohmann::detail::exception& exception) override;
 
 private:
-    static void refuseDepth(int depth) {
-        if (depth >= JsonDocument::kMostLevels) {
-            throw Refused{{ErrorCode::outOfRange,
-                           "nested too deep",
-                           {},
-                           {},
-                           "at most " + std::to_string(JsonDocument::kMostLevels) + " levels",
-                           "more"}};
-        }
-    }
+    struct Level {
+        Json* container;
+        std::set<std::string> names = {};  ///< of an object, so far
+        std::string name = {};             ///< of the member that comes next
+    };
 
-    void noteMember(const std::string& name) {
-        if (!members_.back().insert(name).second) {
-            throw Refused{{ErrorCode::duplicate,
-                           "a member stands twice in one object",
-                           {},
-                           {},
-                           "each member once",
-                           '"' + name.substr(0, 40) + '"'}};
-        }
+    bool add(Json value) {
+        place(std::move(value));
+        return true;
     }
+    Json* place(Json value);
+    bool enter(Json container);
+    bool leave();
+    std::string pointer() const;
+    bool stop(Error error);
 
-    std::vector<std::set<std::string>> members_;
+    std::string_view bytes_;
+    Json root_;
+    std::vector<Level> levels_;
+    std::optional<Error> error_;
 };
+
+Json* Builder::place(Json value) {
+    if (levels_.empty()) {
+        root_ = std::move(value);
+        return &root_;
+    }
+    Level& level = levels_.back();
+    if (level.container->is_array()) {
+        auto& array = level.container->get_ref<Json::array_t&>();
+        return &array.emplace_back(std::move(value));
+    }
+    // As the vector it is: the map's own emplace would compare with every name before it.
+    Json::object_t::Container& members = level.container->get_ref<Json::object_t&>();
+    return &members.emplace_back(level.name, std::move(value)).second;
+}
+
+/// Of the value that comes next. An outer array already holds the container being read.
+std::string Builder::pointer() const {
+    std::string text;
+    for (const Level& level : levels_) {
+        const std::size_t held = &level == &levels_.back() ? 0 : 1;
+        text += level.container->is_array() ? '/' + std::to_string(level.container->size() - held)
+                                            : step(level.name);
+    }
+    return text;
+}
+
+bool Builder::stop(Error error) {
+    error_ = std::move(error);
+    return false;
+}
+
+bool Builder::enter(Json container) {
+    if (levels_.size() >= static_cast<std::size_t>(JsonDocument::kMostLevels)) {
+        return stop({ErrorCode::outOfRange,
+                     "nested too deep",
+                     {},
+                     pointer(),
+                     "at most " + std::to_string(JsonDocument::kMostLevels) + " levels",
+                     "more"});
+    }
+    Level next{place(std::move(container))};
+    levels_.push_back(std::move(next));
+    return true;
+}
+
+bool Builder::leave() {
+    levels_.pop_back();
+    return true;
+}
+
+bool Builder::start_object(std::size_t /*size*/) {
+    return enter(Json::object());
+}
+
+bool Builder::start_array(std::size_t /*size*/) {
+    return enter(Json::array());
+}
+
+bool Builder::key(std::string& name) {
+    Level& level = levels_.back();
+    level.name = name;
+    if (hasControl(name)) {
+        level.name.clear();
+        return stop({ErrorCode::syntax,
+                     "a member's name has a control character",
+                     {},
+                     pointer(),
+                     "printable characters",
+                     inQuotes(shortened(name))});
+    }
+    if (!level.names.insert(name).second) {
+        return stop({ErrorCode::duplicate,
+                     "the member stands twice in one object",
+                     {},
+                     pointer(),
+                     "each member once",
+                     inQuotes(shortened(name)) + " again"});
+    }
+    return true;
+}
+
+bool Builder::number_float(double value, const std::string& text) {
+    if (!std::isfinite(value)) {
+        return stop({ErrorCode::outOfRange,
+                     "the number is too large",
+                     {},
+                     pointer(),
+                     "a finite number",
+                     shortened(text)});
+    }
+    return add(value);
+}
+
+bool Builder::string(std::string& value) {
+    if (hasControl(value)) {
+        return stop({ErrorCode::syntax,
+                     "the text has a control character",
+                     {},
+                     pointer(),
+                     "printable characters",
+                     inQuotes(shortened(value))});
+    }
+    return add(std::move(value));
+}
+
+bool Builder::binary(Json::binary_t& /*value*/) {
+    CONTRACT(false);  // JSON text has no binary values
+}
+
+bool Builder::parse_error(std::size_t position,
+                          const std::string& lastToken,
+                          const nlohmann::detail::exception& exception) {
+    const std::string message = exception.what();
+    const std::size_t length = tokenLength(message, lastToken.size());
+    const std::size_t offset = position >= length ? position - length : 0;
+    return stop(syntaxError(message, lineAndColumn(bytes_, offset), whole(bytes_, offset, length)));
+}
 
 std::string typeName(const Json& node) {
     switch (node.type()) {
@@ -129,23 +343,14 @@ const Json* jsonOf(const void* node) {
     return static_cast<const Json*>(node);
 }
 
-/// A member name as a JSON pointer step (RFC 6901).
-std::string step(std::string_view name) {
-    std::string escaped = "/";
-    for (const char c : name) {
-        escaped += c == '~' ? "~0" : c == '/' ? "~1" : std::string(1, c);
-    }
-    return escaped;
-}
-
 std::optional<Error> unusableBytes(std::string_view bytes) {
     if (bytes.size() > JsonDocument::kMostBytes) {
         return Error{ErrorCode::outOfRange,
                      "the file is too large",
                      {},
                      {},
-                     "at most " + std::to_string(JsonDocument::kMostBytes / 1'000'000) + " MB",
-                     std::to_string(bytes.size() / 1'000'000) + " MB"};
+                     "at most " + std::to_string(JsonDocument::kMostBytes) + " bytes",
+                     std::to_string(bytes.size()) + " bytes"};
     }
     const auto isBlank = [](char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; };
     if (std::all_of(bytes.begin(), bytes.end(), isBlank)) {
@@ -157,8 +362,13 @@ std::optional<Error> unusableBytes(std::string_view bytes) {
     return std::nullopt;
 }
 
+/// As people write it: no point in a whole number.
 std::string number(double value) {
-    return Json(value).dump();
+    std::string text = Json(value).dump();
+    if (text.ends_with(".0")) {
+        text.resize(text.size() - 2);
+    }
+    return text;
 }
 
 }  // namespace
@@ -171,30 +381,12 @@ Result<JsonDocument> JsonDocument::parse(std::string_view bytes, const std::stri
     if (auto error = unusableBytes(bytes)) {
         return refuse(std::move(*error));
     }
-    auto content = std::make_shared<Content>();
-    content->fileName = fileName;
-    try {
-        content->tree = Json::parse(bytes, Watch{});
-    } catch (const Json::parse_error& error) {
-        // The library counts the byte after which it stopped, from 1.
-        const std::size_t offset = error.byte > 0 ? error.byte - 1 : 0;
-        return refuse({ErrorCode::syntax,
-                       "this is not JSON",
-                       {},
-                       placeAt(bytes, offset),
-                       "JSON in UTF-8",
-                       nearby(bytes, offset)});
-    } catch (const Json::out_of_range&) {
-        return refuse({ErrorCode::outOfRange,
-                       "a number is beyond what can be held",
-                       {},
-                       {},
-                       "at most 1.8e308",
-                       "a larger one"});
-    } catch (const Refused& refused) {
-        return refuse(refused.error);
+    Builder builder(bytes);
+    if (!Json::sax_parse(bytes, &builder)) {
+        return refuse(builder.takeError());
     }
-    return JsonDocument(std::move(content));
+    return JsonDocument(
+        std::make_shared<Content>(Content{fileName, builder.takeRoot(), std::nullopt}));
 }
 
 JsonValue JsonDocument::root() const {
@@ -216,16 +408,11 @@ void JsonValue::complain(ErrorCode code,
 }
 
 std::string JsonValue::excerpt() const {
-    constexpr std::size_t kLongest = 40;
     if (node_ == nullptr) {
         return "nothing";
     }
     const Json& node = *jsonOf(node_);
-    if (node.is_structured()) {
-        return typeName(node);
-    }
-    const auto text = node.dump();
-    return text.size() <= kLongest ? text : text.substr(0, kLongest) + "…";
+    return node.is_structured() ? typeName(node) : shortened(node.dump());
 }
 
 JsonObject JsonValue::object() const {
@@ -314,11 +501,6 @@ std::string JsonValue::text(std::size_t most) const {
                  std::to_string(value.size()) + " bytes");
         return {};
     }
-    const auto isControl = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; };
-    if (std::any_of(value.begin(), value.end(), isControl)) {
-        complain(ErrorCode::syntax, "a control character in the text", "printable text", excerpt());
-        return {};
-    }
     return value;
 }
 
@@ -359,8 +541,7 @@ void JsonObject::done() const {
             known += (known.empty() ? "" : ", ") + name;
         }
         JsonValue(value_->content_, &member.value(), value_->pointer_ + step(member.key()))
-            .complain(
-                ErrorCode::unknown, "a member we do not know", known, '"' + member.key() + '"');
+            .complain(ErrorCode::unknown, "a member we do not know", known, inQuotes(member.key()));
         return;
     }
 }

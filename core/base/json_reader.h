@@ -18,13 +18,15 @@ namespace gw {
 class JsonValue;
 
 /// A parsed file. Limits: 16 MB, 64 levels deep, UTF-8 (a byte order mark is skipped); no duplicate
-/// members, no NaN or Infinity, no number beyond double.
+/// members, no control characters in names or texts, no NaN or Infinity, no number beyond double.
 class JsonDocument {
 public:
     static constexpr std::size_t kMostBytes = 16'000'000;
     static constexpr int kMostLevels = 64;
 
-    /// Errors carry "line L, column C" as place.
+    /// The place of an error is "line L, column C" (columns in characters) where the text is not
+    /// JSON or a number too large, else the JSON pointer of what breaks a limit. Time and memory
+    /// grow with the size of the text whatever stands in it.
     static Result<JsonDocument> parse(std::string_view bytes, const std::string& fileName);
 
     JsonValue root() const;
@@ -84,7 +86,7 @@ public:
         const std::string word = text();
         const auto found = read(std::string_view(word));
         if (!found) {
-            complain(ErrorCode::unknown, "not a known value", expected, '"' + word + '"');
+            complain(ErrorCode::unknown, "not a known value", expected, excerpt());
         }
         return found;
     }
