@@ -179,15 +179,17 @@ private:
         return found.value_or(Vec3{1, 0, 0});
     }
 
+    /// As printed in the tables; the other spellings are for people who type.
     static units::WireSize size(const JsonValue& value) {
-        const auto found = units::WireSize::parse(value.text());
-        if (!found) {
+        const auto text = value.text();
+        const auto found = units::WireSize::parse(text);
+        if (!found || found->label() != text) {
             value.complain(ErrorCode::unknown,
                            "not a conductor size",
-                           "14 to 4/0 AWG or 250 to 2000 kcmil",
+                           "14 to 1, 1/0 to 4/0 or 250 to 2000 as printed in the tables",
                            value.excerpt());
         }
-        return found ? *found : units::WireSize::all().front();
+        return found.value_or(units::WireSize::all().front());
     }
 
     static void checkOrder(const JsonValue& at, units::WireSize smallest, units::WireSize largest) {
@@ -199,15 +201,25 @@ private:
         }
     }
 
+    /// A row that names none would take nothing: surely not what was meant.
+    static std::vector<JsonValue> atLeastOne(const JsonValue& value, const char* what) {
+        auto items = value.items();
+        if (items.empty()) {
+            value.complain(ErrorCode::missing, "an empty list", what, "none");
+        }
+        return items;
+    }
+
     static PortRange readRange(const JsonValue& value) {
         auto object = value.object();
         PortRange range;
-        for (const auto& item : object.required("metals").items()) {
+        for (const auto& item : atLeastOne(object.required("metals"), "at least one metal")) {
             range.metals.push_back(
                 item.one(standards::metalFromText, "copper, aluminium or copper-clad aluminium")
                     .value_or(Metal::copper));
         }
-        for (const auto& item : object.required("strandings").items()) {
+        for (const auto& item :
+             atLeastOne(object.required("strandings"), "at least one stranding")) {
             range.strandings.push_back(
                 item.one(standards::strandingFromText, "solid, B, C, compact, G, H, I, K or M")
                     .value_or(Stranding::classB));
@@ -273,23 +285,39 @@ private:
         }
     }
 
-    /// The mouth lies on the face the bore goes in through, and the bore ends inside the body.
+    /// The mouth lies on the face the bore goes in through, and the bore stays inside the body.
     static void checkPlace(const JsonValue& at, const Port& port, const Vec3& body) {
-        const Vec3 end = boreEnd(port);
-        const double into = dot(port.direction, port.mouth);
-        const bool upward = dot(port.direction, Vec3{1, 1, 1}) > 0.0;
-        const double face = upward ? 0.0 : dot(port.direction, body);
-        if (std::abs(into - face) > kLimitSlack || !inside(port.mouth, body)) {
+        if (!onFace(port.mouth, -port.direction, body)) {
             at.complain(ErrorCode::contradicts,
                         "the mouth is not on the face the bore goes in through",
                         "a mouth on the body's surface, the direction into the body",
                         "one elsewhere");
-        } else if (!inside(end, body)) {
+        } else if (!inside(boreEnd(port), body)) {
             at.complain(ErrorCode::contradicts,
                         "the bore is deeper than the body",
                         "a bore that ends inside the body",
                         "one that leaves it");
+        } else if (const Vec3 reach = across(port);
+                   !inside(port.mouth - reach, body) || !inside(port.mouth + reach, body)) {
+            at.complain(ErrorCode::contradicts,
+                        "the bore is wider than the body around it",
+                        "a bore inside the body",
+                        "one that breaks out at a side");
         }
+    }
+
+    /// How far the bore reaches from its axis, along the two axes across it.
+    static Vec3 across(const Port& port) {
+        const double radius = port.boreDiameter.in() / 2.0;
+        const auto part = [&](double along) { return along == 0.0 ? radius : 0.0; };
+        return {part(port.direction.x), part(port.direction.y), part(port.direction.z)};
+    }
+
+    /// Whether a point lies on the face of the body that looks in an axis direction.
+    static bool onFace(const Vec3& point, const Vec3& outward, const Vec3& body) {
+        const bool upward = dot(outward, Vec3{1, 1, 1}) > 0.0;
+        const double face = upward ? dot(outward, body) : 0.0;
+        return std::abs(dot(outward, point) - face) <= kLimitSlack && inside(point, body);
     }
 
     static bool inside(const Vec3& p, const Vec3& body) {
@@ -312,13 +340,13 @@ private:
         }
         const auto head = object.required("head");
         screw.head = readPoint(head, perInch_, kLargestBody);
-        if (!inside(screw.head, part.body)) {
-            head.complain(ErrorCode::contradicts,
-                          "the screw's head is outside the body",
-                          "a point of the body",
-                          "one outside it");
-        }
         screw.outward = direction(object.required("outward"));
+        if (!onFace(screw.head, screw.outward, part.body)) {
+            head.complain(ErrorCode::contradicts,
+                          "the screw's head is not on the face it looks out of",
+                          "a point on that face of the body",
+                          "one elsewhere");
+        }
         screw.drive = textOr(object, "drive", "");
         if (const auto torque = object.optional("torque")) {
             for (const auto& row : torque->items()) {
@@ -362,7 +390,14 @@ private:
         for (const auto& item : holes->items()) {
             auto hole = item.object();
             MountingHole read;
-            read.centre = readPoint(hole.required("centre"), perInch_, kLargestBody);
+            const auto centre = hole.required("centre");
+            read.centre = readPoint(centre, perInch_, kLargestBody);
+            if (!onFace(read.centre, {0, 0, -1}, part.body)) {
+                centre.complain(ErrorCode::contradicts,
+                                "the mounting hole is not on the mounting face",
+                                "a point of the body with z 0",
+                                "one elsewhere");
+            }
             read.diameter = units::Inches::of(length(hole.required("diameter"), 0.01, 2.0));
             hole.done();
             part.mountingHoles.push_back(read);

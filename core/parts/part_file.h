@@ -15,7 +15,8 @@ namespace gw::parts {
 
 /// The parts of one file, in its order. Errors name the file, the JSON pointer, what was expected
 /// and what was found. Beyond types and ranges they cover: names used once; mouths on the body's
-/// surface, bores inside it; screws that name a port; ranges the right way round.
+/// surface, bores wholly inside it; screws that name a port and whose heads lie on the face they
+/// look out of; mounting holes on the mounting face; ranges the right way round.
 Result<std::vector<Part>> readParts(std::string_view bytes, const std::string& fileName);
 
 /// One part of a document being read; problems are recorded there. perInch: how many of the file's

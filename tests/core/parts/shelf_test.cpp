@@ -219,9 +219,74 @@ INSTANTIATE_TEST_SUITE_P(Rows, BadParts, ::testing::Values(
     BadPart{"TorqueZero",       "\"poundInches\": 75",    "\"poundInches\": 0",       ErrorCode::outOfRange,  "/parts/0/screws/0/torque/0/poundInches"},
     BadPart{"UnknownPlace",     "\"dry\"",                "\"muddy\"",                ErrorCode::unknown,     "/parts/0/listing/locations/0"},
     BadPart{"FlagAsNumber",     "\"shipped\": true",      "\"shipped\": 1",           ErrorCode::syntax,      "/parts/0/shipped"},
-    BadPart{"MemberTwice",      "\"shipped\": true",      "\"id\": \"again\"",        ErrorCode::duplicate,   ""}
+    BadPart{"MemberTwice",      "\"shipped\": true",      "\"id\": \"again\"",        ErrorCode::duplicate,   "/parts/0/id"},
+    BadPart{"BoreTooWide",      "\"boreDiameter\": 0.5",   "\"boreDiameter\": 2.5",    ErrorCode::contradicts, "/parts/0/ports/0"},
+    BadPart{"BoreOfNoWidth",    "\"boreDiameter\": 0.5",   "\"boreDiameter\": 0",      ErrorCode::outOfRange,  "/parts/0/ports/0/boreDiameter"},
+    BadPart{"ScrewInsideTheBody","\"z\": 1.3",             "\"z\": 1.2",               ErrorCode::contradicts, "/parts/0/screws/0/head"},
+    BadPart{"ScrewLooksIn",     "\"outward\": \"+z\"",    "\"outward\": \"-z\"",     ErrorCode::contradicts, "/parts/0/screws/0/head"},
+    BadPart{"ScrewLooksSideways","\"outward\": \"+z\"",   "\"outward\": \"+x\"",     ErrorCode::contradicts, "/parts/0/screws/0/head"},
+    BadPart{"ScrewNameTwice",   "\"name\": \"2\",\n          \"port\"", "\"name\": \"1\",\n          \"port\"", ErrorCode::duplicate,   "/parts/0/screws/1"},
+    BadPart{"NoMetals",         "[\n                \"copper\"\n              ]", "[]", ErrorCode::missing,     "/parts/0/ports/0/accepts/0/metals"},
+    BadPart{"TorqueBackwards",  "\"smallest\": \"6\"",    "\"smallest\": \"4/0\"",   ErrorCode::contradicts, "/parts/0/screws/0/torque/1/largest"},
+    BadPart{"TorqueOutOfSense", "\"poundInches\": 75",    "\"poundInches\": 75000",   ErrorCode::outOfRange,  "/parts/0/screws/0/torque/0/poundInches"},
+    BadPart{"NullForALength",   "\"stripLength\": 0.9375","\"stripLength\": null",    ErrorCode::syntax,      "/parts/0/ports/0/stripLength"}
 ), caseName);
 // clang-format on
+
+TEST(PartFile, AMountingHoleIsOnTheMountingFace) {
+    auto part = test::shippedShelf().at(PartId("distribution-1-350-4-2-0"));
+    ASSERT_FALSE(part.mountingHoles.empty());
+    for (const Vec3& off : {Vec3{1, 1, 0.1}, Vec3{-1, 1, 0}, Vec3{1, part.body.y + 1, 0}}) {
+        part.mountingHoles.front().centre = off;
+        const auto parts = readParts(writeParts({part}), "bad.json");
+        ASSERT_FALSE(parts);
+        EXPECT_EQ(parts.error().code, ErrorCode::contradicts);
+        EXPECT_EQ(parts.error().place, "/parts/0/mountingHoles/0/centre");
+    }
+}
+
+/// What the file leaves out stays missing, and is left out again.
+TEST(PartFile, MissingFactsStayMissing) {
+    auto part = test::shippedShelf().at(PartId("row-one-side-3-to-2-0"));
+    part.note.clear();
+    part.mountingHoles.clear();
+    part.listing = {};
+    part.leastEnclosure.reset();
+    part.inhibitorIncluded.reset();
+    part.weightPounds.reset();
+    part.priceDollars.reset();
+    for (auto& port : part.ports) {
+        port.accepts.clear();
+        port.stripLength.reset();
+        port.stripTolerance.reset();
+    }
+    for (auto& screw : part.screws) {
+        screw.drive.clear();
+        screw.torque.clear();
+    }
+    const auto bytes = writeParts({part});
+    for (const char* member : {"note",
+                               "listing",
+                               "leastEnclosure",
+                               "inhibitorIncluded",
+                               "accepts",
+                               "weightPounds",
+                               "priceDollars",
+                               "stripLength",
+                               "stripTolerance",
+                               "drive",
+                               "torque",
+                               "mountingHoles",
+                               "null"}) {
+        EXPECT_EQ(bytes.find(member), std::string::npos) << member;
+    }
+    const auto read = readParts(bytes, "bare.json");
+    ASSERT_TRUE(read) << toLine(read.error());
+    EXPECT_FALSE(read->front().ports.front().stripLength.has_value());
+    EXPECT_FALSE(read->front().listing.kind.has_value());
+    EXPECT_TRUE(read->front().screws.front().torque.empty());
+    EXPECT_EQ(writeParts(*read), bytes);
+}
 
 }  // namespace
 }  // namespace gw::parts
