@@ -10,11 +10,9 @@ using namespace layout;  // this file is about the members of a layout and nothi
 using parts::readPoint;
 using units::Inches;
 
-constexpr double kLargestPlace = 2400.0;   // inches: 200 ft, no gutter reaches further
-constexpr double kLargestGutter = 1200.0;  // inches: 100 ft
-constexpr double kLargestAmperes = 1e6;
-constexpr int kMostParallel = 20;
-constexpr int kMostSlots = 400;
+// What a number may be is for layout::validate to say, once, and of every number here. This bound
+// only keeps what is computed on the way there within reason, whatever the file's unit.
+constexpr int kBound = 1'000'000'000;
 
 template <class T>
 T idOf(const JsonValue& value) {
@@ -43,17 +41,18 @@ std::optional<bool> flagIf(JsonObject& object, std::string_view name) {
     return value ? std::optional(value->boolean()) : std::nullopt;
 }
 
-std::optional<double> numberIf(JsonObject& object,
-                               std::string_view name,
-                               double least,
-                               double most) {
+std::optional<double> numberIf(JsonObject& object, std::string_view name) {
     const auto value = object.optional(name);
-    return value ? std::optional(value->number(least, most)) : std::nullopt;
+    return value ? std::optional(value->number(-kBound, kBound)) : std::nullopt;
 }
 
-std::optional<int> integerIf(JsonObject& object, std::string_view name, int least, int most) {
+int integer(const JsonValue& value) {
+    return value.integer(-kBound, kBound);
+}
+
+std::optional<int> integerIf(JsonObject& object, std::string_view name) {
     const auto value = object.optional(name);
-    return value ? std::optional(value->integer(least, most)) : std::nullopt;
+    return value ? std::optional(integer(*value)) : std::nullopt;
 }
 
 template <class Read>
@@ -81,7 +80,7 @@ public:
                                "auxiliary gutter, metal wireway or nonmetallic wireway",
                                gutter.article);
         gutter.inside = inside(object.required("inside"));
-        gutter.sheet = lengthIf(object, "sheet", 0.001, 1.0);
+        gutter.sheet = lengthIf(object, "sheet");
         gutter.material = oneOr(object.required("material"),
                                 materialFromText,
                                 "steel, stainless steel, aluminium or nonmetallic",
@@ -102,13 +101,12 @@ public:
         entry.name = textOr(object, "name");
         entry.wall = oneOr(
             object.required("wall"), wallFromText, "left, right, top, bottom or back", entry.wall);
-        entry.u = length(object.required("u"), -kLargestPlace, kLargestPlace);
-        entry.v = length(object.required("v"), -kLargestPlace, kLargestPlace);
+        entry.u = length(object.required("u"));
+        entry.v = length(object.required("v"));
         entry.raceway =
             oneIf(object, "raceway", standards::racewayFromText, "EMT, RMC, PVC-40 or FMC");
-        entry.tradeSize =
-            oneIf(object, "tradeSize", standards::TradeSize::parse, "1/2, 3/4, 1, 1-1/4 … 6");
-        entry.racewayLength = lengthIf(object, "racewayLength", 0.0, 1e6);
+        entry.tradeSize = oneIf(object, "tradeSize", tradeSize, "1/2, 3/4, 1, 1-1/4 … 6");
+        entry.racewayLength = lengthIf(object, "racewayLength");
         entry.insulatingBushing = flagIf(object, "insulatingBushing");
         entry.leadsTo = textOr(object, "leadsTo");
         object.done();
@@ -143,7 +141,7 @@ public:
         conductor.id = idOf<ConductorId>(object.required("id"));
         conductor.tag = textOr(object, "tag");
         conductor.circuit = idOf<CircuitId>(object.required("circuit"));
-        conductor.set = object.required("set").integer(1, kMostParallel);
+        conductor.set = integer(object.required("set"));
         conductor.phase =
             oneOr(object.required("phase"), phaseFromText, "A, B, C, N or G", conductor.phase);
         conductor.size = size(object.required("size"));
@@ -157,7 +155,7 @@ public:
                                     "stranding",
                                     standards::strandingFromText,
                                     "solid, B, C, compact, G, H, I, K or M");
-        conductor.outsideDiameter = lengthIf(object, "outsideDiameter", 0.02, 6.0);
+        conductor.outsideDiameter = lengthIf(object, "outsideDiameter");
         conductor.colour = textIf(object, "colour");
         conductor.from = end(object.required("from"));
         conductor.to = end(object.required("to"));
@@ -176,7 +174,7 @@ public:
         Remark remark;
         remark.id = idOf<RemarkId>(object.required("id"));
         remark.author = textOr(object, "author");
-        remark.text = object.required("text").text(4000);
+        remark.text = object.required("text").text();
         if (const auto at = object.optional("at")) {
             remark.at = point(*at);
         }
@@ -194,39 +192,40 @@ private:
         return value ? value->items() : std::vector<JsonValue>();
     }
 
-    double length(const JsonValue& value, double least, double most) const {
-        return value.number(least * perInch_, most * perInch_) / perInch_;
-    }
+    double length(const JsonValue& value) const { return value.number(-kBound, kBound) / perInch_; }
 
-    std::optional<Inches> lengthIf(JsonObject& object,
-                                   std::string_view name,
-                                   double least,
-                                   double most) const {
+    std::optional<Inches> lengthIf(JsonObject& object, std::string_view name) const {
         const auto value = object.optional(name);
-        return value ? std::optional(Inches::of(length(*value, least, most))) : std::nullopt;
+        return value ? std::optional(Inches::of(length(*value))) : std::nullopt;
     }
 
-    Vec3 point(const JsonValue& value) const { return readPoint(value, perInch_, kLargestPlace); }
+    Vec3 point(const JsonValue& value) const { return readPoint(value, perInch_, kBound); }
 
     Vec3 inside(const JsonValue& value) const {
         auto object = value.object();
-        const double smallest = 0.5;
-        const double along = length(object.required("length"), smallest, kLargestGutter);
-        const double height = length(object.required("height"), smallest, kLargestGutter);
-        const double depth = length(object.required("depth"), smallest, kLargestGutter);
+        const double along = length(object.required("length"));
+        const double height = length(object.required("height"));
+        const double depth = length(object.required("depth"));
         object.done();
         return {along, height, depth};
     }
 
+    /// As printed in the tables; the other spellings are for people who type.
     static units::WireSize size(const JsonValue& value) {
-        const auto found = units::WireSize::parse(value.text());
-        if (!found) {
+        const auto text = value.text();
+        const auto found = units::WireSize::parse(text);
+        if (!found || found->label() != text) {
             value.complain(ErrorCode::unknown,
                            "not a conductor size",
-                           "14 to 4/0 AWG or 250 to 2000 kcmil",
+                           "14 to 1, 1/0 to 4/0 or 250 to 2000 as printed in the tables",
                            value.excerpt());
         }
-        return found ? *found : units::WireSize::all().front();
+        return found.value_or(units::WireSize::all().front());
+    }
+
+    static std::optional<standards::TradeSize> tradeSize(std::string_view text) {
+        const auto found = standards::TradeSize::parse(text);
+        return found && found->text() == text ? found : std::nullopt;
     }
 
     static OpenMouth openMouth(const JsonValue& value) {
@@ -243,15 +242,15 @@ private:
         auto object = value.object();
         End read;
         if (const auto entry = object.optional("entry")) {
-            read = AtEntry{idOf<EntryId>(*entry), object.required("slot").integer(1, kMostSlots)};
+            read = AtEntry{idOf<EntryId>(*entry), integer(object.required("slot"))};
         } else if (const auto spare = object.optional("spare")) {
             read = Spare{point(*spare)};
         } else if (const auto block = object.optional("block")) {
             InPort in;
             in.block = idOf<BlockId>(*block);
             in.port = idOf<parts::PortName>(object.required("port"));
-            in.strip = lengthIf(object, "strip", 0.0, 100.0);
-            in.inserted = lengthIf(object, "inserted", 0.0, 100.0);
+            in.strip = lengthIf(object, "strip");
+            in.inserted = lengthIf(object, "inserted");
             read = in;
         } else {
             value.complain(ErrorCode::missing,
@@ -267,7 +266,7 @@ private:
         auto object = value.object();
         Corner corner;
         corner.at = point(object.required("at"));
-        corner.radius = Inches::of(length(object.required("radius"), 0.0, 1000.0));
+        corner.radius = Inches::of(length(object.required("radius")));
         object.done();
         return corner;
     }
@@ -277,8 +276,8 @@ private:
         Pass pass;
         pass.block = idOf<BlockId>(object.required("block"));
         pass.port = idOf<parts::PortName>(object.required("port"));
-        pass.windowStart = lengthIf(object, "windowStart", -100.0, 100.0);
-        pass.windowLength = lengthIf(object, "windowLength", 0.0, 100.0);
+        pass.windowStart = lengthIf(object, "windowStart");
+        pass.windowLength = lengthIf(object, "windowLength");
         object.done();
         return pass;
     }
@@ -291,7 +290,7 @@ Surroundings readSurroundings(const JsonValue& value) {
     Surroundings surroundings;
     surroundings.location =
         oneIf(object, "location", standards::locationFromText, "dry, damp, wet or buried");
-    surroundings.ambientCelsius = numberIf(object, "ambientCelsius", -60.0, 120.0);
+    surroundings.ambientCelsius = numberIf(object, "ambientCelsius");
     surroundings.floods = flagIf(object, "floods");
     object.done();
     return surroundings;
@@ -301,11 +300,13 @@ Readings readReadings(const JsonValue& value) {
     auto object = value.object();
     Readings readings;
     readings.fillAtSplice = oneIf(
-        object, "fillAtSplice", fillAtSpliceFromText, "twentyStillBinds or seventyFiveReplaces");
-    readings.terminalSpace =
-        oneIf(object, "terminalSpace", terminalSpaceFromText, "asForBlocks or gutterWidthOnly");
+        object, "fillAtSplice", fillAtSpliceFromText, "20 % still binds or 75 % takes its place");
+    readings.terminalSpace = oneIf(object,
+                                   "terminalSpace",
+                                   terminalSpaceFromText,
+                                   "as for distribution blocks or gutter width only");
     readings.insideWeatherproof =
-        oneIf(object, "insideWeatherproof", insideWeatherproofFromText, "wet or notWet");
+        oneIf(object, "insideWeatherproof", insideWeatherproofFromText, "wet or not wet");
     object.done();
     return readings;
 }
@@ -315,9 +316,9 @@ System readSystem(const JsonValue& value) {
     System system;
     system.id = idOf<SystemId>(object.required("id"));
     system.name = textOr(object, "name");
-    system.voltsBetweenPhases = integerIf(object, "voltsBetweenPhases", 1, 35000);
-    system.voltsToGround = integerIf(object, "voltsToGround", 1, 35000);
-    system.faultKiloamperes = numberIf(object, "faultKiloamperes", 0.0, 1000.0);
+    system.voltsBetweenPhases = integerIf(object, "voltsBetweenPhases");
+    system.voltsToGround = integerIf(object, "voltsToGround");
+    system.faultKiloamperes = numberIf(object, "faultKiloamperes");
     object.done();
     return system;
 }
@@ -332,7 +333,7 @@ Circuit readCircuit(const JsonValue& value) {
                          "service, feeder, tap, branch or bonding",
                          circuit.role);
     circuit.system = idOf<SystemId>(object.required("system"));
-    circuit.sets = object.required("sets").integer(1, kMostParallel);
+    circuit.sets = integer(object.required("sets"));
     for (const auto& item : object.required("phases").items()) {
         circuit.phases.push_back(oneOr(item, phaseFromText, "A, B, C, N or G", Phase::a));
     }
@@ -340,8 +341,8 @@ Circuit readCircuit(const JsonValue& value) {
         circuit.joins = idOf<CircuitId>(*joins);
     }
     circuit.bondsNeutral = flagIf(object, "bondsNeutral");
-    circuit.deviceAmperes = numberIf(object, "deviceAmperes", 0.0, kLargestAmperes);
-    circuit.loadAmperes = numberIf(object, "loadAmperes", 0.0, kLargestAmperes);
+    circuit.deviceAmperes = numberIf(object, "deviceAmperes");
+    circuit.loadAmperes = numberIf(object, "loadAmperes");
     circuit.tapRule = oneIf(object,
                             "tapRule",
                             tapRuleFromText,

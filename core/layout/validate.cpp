@@ -55,11 +55,8 @@ void dangling(Problems& problems,
               const Place& place,
               const std::string& kind,
               const std::string& id) {
-    problems.add(ErrorCode::dangling,
-                 place,
-                 "no such " + kind,
-                 "the id of a " + kind + " that is there",
-                 quoted(id));
+    problems.add(
+        ErrorCode::dangling, place, "no such " + kind, "the id of one that is there", quoted(id));
 }
 
 const parts::Port* portNamed(const parts::Part& part, const parts::PortName& name) {
@@ -131,7 +128,8 @@ void checkSystem(Problems& problems, Known& known, const Place& place, const Sys
 
 void checkPhases(Problems& problems, const Place& place, const std::vector<Phase>& phases) {
     if (phases.empty()) {
-        problems.add(ErrorCode::missing, place, "a circuit without phases", "at least one phase");
+        problems.add(
+            ErrorCode::missing, place, "a circuit without phases", "at least one phase", "none");
     }
     std::set<Phase> seen;
     for (std::size_t i = 0; i < phases.size(); ++i) {
@@ -311,7 +309,7 @@ void checkEnd(Problems& problems, Known& known, const Place& place, const InPort
 }
 
 void checkEnd(Problems& problems, Known& /*known*/, const Place& place, const Spare& end) {
-    problems.point(place / "tip", end.tip);
+    problems.point(place / "spare", end.tip);
 }
 
 void checkPass(Problems& problems, Known& known, const Place& place, const Pass& pass) {
