@@ -1,11 +1,9 @@
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "base/contract.h"
 #include "base/tolerance.h"
 #include "geometry/built_pieces.h"
-#include "standards/tables.h"
 
 namespace gw::geometry {
 namespace {
@@ -13,21 +11,6 @@ namespace {
 using layout::AtEntry;
 using layout::InPort;
 using layout::Spare;
-
-template <class Items, class TheId>
-std::size_t indexOf(const Items& items, const TheId& id) {
-    const auto found =
-        std::find_if(items.begin(), items.end(), [&](const auto& item) { return item.id == id; });
-    CONTRACT(found != items.end());
-    return std::size_t(found - items.begin());
-}
-
-std::size_t portIndex(const parts::Part& part, const parts::PortName& name) {
-    const auto found = std::find_if(
-        part.ports.begin(), part.ports.end(), [&](const auto& port) { return port.name == name; });
-    CONTRACT(found != part.ports.end());
-    return std::size_t(found - part.ports.begin());
-}
 
 /// An end and the point where its conductor begins.
 struct Placed {
@@ -38,44 +21,57 @@ struct Placed {
 /// Roughly where an end is, to tell which mouth of a through port the conductor comes from.
 struct WhereAbouts {
     const BuiltLayout& built;
+    const Indices& indices;
     Vec3 operator()(const AtEntry& at) const {
-        return built.entries[indexOf(built.layout.entries, at.entry)].centre;
+        return built.entries[indices.entries.at(at.entry)].centre;
     }
     Vec3 operator()(const InPort& in) const {
-        return built.blocks[indexOf(built.layout.blocks, in.block)].body.centre();
+        return built.blocks[indices.blocks.at(in.block)].body.centre();
     }
     Vec3 operator()(const Spare& spare) const { return spare.tip; }
 };
 
-/// Which mouth is open to this conductor: true for the near one. A through port is entered from the
-/// side the conductor comes from.
-bool entersNear(const layout::Block& block,
-                const parts::Port& port,
-                const BuiltPort& bore,
-                const Vec3& comesFrom,
-                bool& closedMouth) {
+struct Mouth {
+    bool near = true;
+    bool stated = true;  ///< false: an `either` port of which the layout does not say it
+};
+
+/// Which mouth is open to this conductor. Where both are, or it is not stated, the one on the side
+/// the conductor comes from; the near one when it comes from neither.
+Mouth mouthFor(const layout::Block& block,
+               const parts::Port& port,
+               const BuiltPort& bore,
+               const Vec3& comesFrom) {
     if (port.opening == parts::PortOpening::near) {
-        return true;
+        return {};
     }
     if (port.opening == parts::PortOpening::either) {
-        for (const auto& mouth : block.openMouths) {
-            if (mouth.port == port.name) {
-                return mouth.near;
+        for (const auto& open : block.openMouths) {
+            if (open.port == port.name) {
+                return {open.near, true};
             }
         }
-        closedMouth = true;
     }
     const Vec3 middle = (bore.mouth + bore.farMouth) * 0.5;
-    return dot(comesFrom - middle, bore.direction) <= 0.0;
+    return {dot(comesFrom - middle, bore.direction) <= 0.0,
+            port.opening != parts::PortOpening::either};
+}
+
+/// How far the tip goes beyond the mouth where the layout does not say: to the stop or to the cap;
+/// half way where the bore is through, so that two conductors can meet in it.
+double insertionOf(const InPort& in, const parts::Port& port) {
+    const double share = port.opening == parts::PortOpening::both ? 0.5 : 1.0;
+    return in.inserted ? in.inserted->in() : port.boreDepth.in() * share;
 }
 
 struct PlaceEnd {
     const BuiltLayout& built;
+    const Indices& indices;
     Vec3 comesFrom;  ///< the next point of the conductor
 
     Placed operator()(const AtEntry& at) const {
-        const auto index = indexOf(built.layout.entries, at.entry);
-        const auto& entry = built.entries[index];
+        const std::size_t index = indices.entries.at(at.entry);
+        const BuiltEntry& entry = built.entries[index];
         Placed placed;
         placed.end.kind = BuiltEnd::Kind::entry;
         placed.end.entry = index;
@@ -86,22 +82,20 @@ struct PlaceEnd {
     }
 
     Placed operator()(const InPort& in) const {
-        const auto index = indexOf(built.layout.blocks, in.block);
-        const auto& block = built.blocks[index];
-        const auto port = portIndex(*block.part, in.port);
-        const auto& bore = block.ports[port];
+        const std::size_t index = indices.blocks.at(in.block);
+        const BuiltBlock& block = built.blocks[index];
+        const std::size_t portAt = portIndex(*block.part, in.port);
+        const parts::Port& port = block.part->ports[portAt];
+        const BuiltPort& bore = block.ports[portAt];
+        const Mouth mouth = mouthFor(built.layout.blocks[index], port, bore, comesFrom);
         Placed placed;
         placed.end.kind = BuiltEnd::Kind::port;
         placed.end.block = index;
-        placed.end.port = port;
-        const bool near = entersNear(built.layout.blocks[index],
-                                     block.part->ports[port],
-                                     bore,
-                                     comesFrom,
-                                     placed.end.intoClosedMouth);
-        placed.end.mouth = near ? bore.mouth : bore.farMouth;
-        placed.end.axis = near ? -bore.direction : bore.direction;
-        placed.end.inserted = in.inserted.value_or(block.part->ports[port].boreDepth).in();
+        placed.end.port = portAt;
+        placed.end.intoClosedMouth = !mouth.stated;
+        placed.end.mouth = mouth.near ? bore.mouth : bore.farMouth;
+        placed.end.axis = mouth.near ? -bore.direction : bore.direction;
+        placed.end.inserted = insertionOf(in, port);
         if (in.strip) {
             placed.end.strip = in.strip->in();
         }
@@ -139,14 +133,11 @@ Straights straightsOf(const BuiltPath& built) {
 }
 
 void measureEnds(BuiltConductor& conductor) {
-    const auto& path = conductor.built.path;
-    if (path.empty()) {
-        return;
-    }
+    const Path& path = conductor.built.path;
     const double length = path.length().in();
-    const auto straights = straightsOf(conductor.built);
-    auto& from = conductor.from;
-    auto& to = conductor.to;
+    const Straights straights = straightsOf(conductor.built);
+    BuiltEnd& from = conductor.from;
+    BuiltEnd& to = conductor.to;
     from.mouthAt = std::min(from.inserted, length);
     to.mouthAt = std::max(length - to.inserted, 0.0);
     // A conductor without a bend lies straight from mouth to mouth.
@@ -161,165 +152,57 @@ void measureEnds(BuiltConductor& conductor) {
     }
 }
 
-// ---- passing through ports -------------------------------------------------------------------
-
-/// Arc length within a piece of its point nearest to p.
-double nearestWithin(const Piece& piece, const Vec3& p) {
-    const Vec3 out = p - piece.origin;
-    if (!piece.isArc()) {
-        return std::clamp(dot(out, piece.u), 0.0, piece.length);
-    }
-    double angle = std::atan2(dot(out, piece.v), dot(out, piece.u));
-    if (angle < 0.0) {
-        angle += 2.0 * 3.14159265358979323846;
-    }
-    if (angle <= piece.angle()) {
-        return angle * piece.radius;
-    }
-    return distance(piece.pointAt(0.0), p) <= distance(piece.pointAt(piece.length), p)
-               ? 0.0
-               : piece.length;
+/// Both ends in place, each seen from the conductor's next point.
+std::pair<Placed, Placed> placeEnds(const BuiltLayout& built,
+                                    const Indices& indices,
+                                    const layout::Conductor& conductor) {
+    const WhereAbouts where{built, indices};
+    const auto& corners = conductor.corners;
+    const Vec3 afterFrom = corners.empty() ? std::visit(where, conductor.to) : corners.front().at;
+    const Vec3 beforeTo = corners.empty() ? std::visit(where, conductor.from) : corners.back().at;
+    return {std::visit(PlaceEnd{built, indices, afterFrom}, conductor.from),
+            std::visit(PlaceEnd{built, indices, beforeTo}, conductor.to)};
 }
 
-double nearestOn(const Path& path, const Vec3& p) {
-    double best = 0.0;
-    double least = std::numeric_limits<double>::infinity();
-    const auto pieces = path.pieces();
-    for (std::size_t i = 0; i < pieces.size(); ++i) {
-        const double s = nearestWithin(pieces[i], p);
-        const double away = distance(pieces[i].pointAt(s), p);
-        if (away < least) {
-            least = away;
-            best = path.startOf(i) + s;
-        }
+BuiltPath pathBetween(const Vec3& from,
+                      const std::vector<layout::Corner>& corners,
+                      const Vec3& to) {
+    std::vector<CornerInput> inputs;
+    inputs.reserve(corners.size());
+    for (const auto& corner : corners) {
+        inputs.push_back({corner.at, corner.radius.in()});
     }
-    return best;
-}
-
-double strayFromAxis(const Path& path, double s, const BuiltPort& bore) {
-    const Vec3 out = path.pointAt(s) - bore.mouth;
-    return norm(out - bore.direction * dot(out, bore.direction));
-}
-
-BuiltPass buildPass(const BuiltLayout& built, const layout::Pass& pass, const Path& path) {
-    BuiltPass through;
-    through.block = indexOf(built.layout.blocks, pass.block);
-    const auto& block = built.blocks[through.block];
-    through.port = portIndex(*block.part, pass.port);
-    const auto& bore = block.ports[through.port];
-    through.nearAt = nearestOn(path, bore.mouth);
-    through.farAt = nearestOn(path, bore.farMouth);
-    through.offAxis = std::max(distance(path.pointAt(through.nearAt), bore.mouth),
-                               distance(path.pointAt(through.farAt), bore.farMouth));
-    constexpr int kLooks = 8;  // a bend inside the bore strays most near its middle
-    for (int i = 1; i < kLooks; ++i) {
-        const double s = through.nearAt + (through.farAt - through.nearAt) * i / kLooks;
-        through.offAxis = std::max(through.offAxis, strayFromAxis(path, s, bore));
-    }
-    through.onAxis = through.offAxis <= kOnAxis;
-    if (pass.windowStart && pass.windowLength) {
-        through.window = {pass.windowStart->in(), pass.windowStart->in() + pass.windowLength->in()};
-    }
-    return through;
-}
-
-// ---- what is inside blocks, what is bare -----------------------------------------------------
-
-using Stretch = std::pair<double, double>;
-
-void addStretch(std::vector<Stretch>& stretches, double from, double to, double length) {
-    from = std::clamp(from, 0.0, length);
-    to = std::clamp(to, 0.0, length);
-    if (to > from) {
-        stretches.emplace_back(from, to);
-    }
-}
-
-void markEnds(BuiltConductor& conductor) {
-    const double length = conductor.built.path.length().in();
-    const auto& from = conductor.from;
-    const auto& to = conductor.to;
-    addStretch(conductor.inBlocks, 0.0, from.inserted, length);
-    addStretch(conductor.inBlocks, length - to.inserted, length, length);
-    addStretch(conductor.bare, 0.0, from.strip.value_or(0.0), length);
-    addStretch(conductor.bare, length - to.strip.value_or(0.0), length, length);
-}
-
-void markPasses(BuiltConductor& conductor) {
-    const double length = conductor.built.path.length().in();
-    for (const auto& pass : conductor.passes) {
-        addStretch(conductor.inBlocks,
-                   std::min(pass.nearAt, pass.farAt),
-                   std::max(pass.nearAt, pass.farAt),
-                   length);
-        if (!pass.window) {
-            continue;
-        }
-        const double way = pass.farAt >= pass.nearAt ? 1.0 : -1.0;
-        const double a = pass.nearAt + way * pass.window->first;
-        const double b = pass.nearAt + way * pass.window->second;
-        addStretch(conductor.bare, std::min(a, b), std::max(a, b), length);
-    }
-    std::sort(conductor.inBlocks.begin(), conductor.inBlocks.end());
-    std::sort(conductor.bare.begin(), conductor.bare.end());
+    return buildPath(from, inputs, to);
 }
 
 }  // namespace
 
-Thickness thicknessOf(const layout::Conductor& conductor, standards::Edition edition) {
-    using standards::Basis;
-    if (conductor.outsideDiameter) {
-        return {*conductor.outsideDiameter,
-                units::SquareInches::ofCircle(*conductor.outsideDiameter),
-                {"stated outside diameter", {}, Basis::layoutData, {}},
-                {}};
-    }
-    std::string missing;
-    if (!conductor.insulation) {
-        missing = "insulation";
-    } else if (!conductor.stranding) {
-        missing = "stranding";
-    } else if (const auto found = standards::insulatedConductor(
-                   conductor.size, *conductor.insulation, *conductor.stranding, edition)) {
-        return {found->value.diameter, found->value.area, found->source, {}};
-    } else {
-        missing = "outside diameter";
-    }
-    const auto largest = standards::largestInsulatedConductor(conductor.size, edition);
-    CONTRACT(largest.has_value());
-    return {largest->value.diameter, largest->value.area, largest->source, missing};
+std::size_t portIndex(const parts::Part& part, const parts::PortName& name) {
+    const auto found = std::find_if(
+        part.ports.begin(), part.ports.end(), [&](const auto& port) { return port.name == name; });
+    CONTRACT(found != part.ports.end());
+    return static_cast<std::size_t>(found - part.ports.begin());
 }
 
 BuiltConductor buildConductor(const BuiltLayout& built,
+                              const Indices& indices,
                               const layout::Conductor& conductor,
                               const Thickness& thickness) {
-    std::vector<CornerInput> corners;
-    for (const auto& corner : conductor.corners) {
-        corners.push_back({corner.at, corner.radius.in()});
-    }
-    const Vec3 afterFrom =
-        corners.empty() ? std::visit(WhereAbouts{built}, conductor.to) : corners.front().at;
-    const Vec3 beforeTo =
-        corners.empty() ? std::visit(WhereAbouts{built}, conductor.from) : corners.back().at;
-    const auto from = std::visit(PlaceEnd{built, afterFrom}, conductor.from);
-    const auto to = std::visit(PlaceEnd{built, beforeTo}, conductor.to);
-
+    const auto [from, to] = placeEnds(built, indices, conductor);
     BuiltConductor result;
     result.diameter = thickness.diameter;
     result.area = thickness.area;
     result.diameterSource = thickness.source;
     result.assumed = thickness.assumed;
-    result.built = buildPath(from.tip, corners, to.tip);
+    result.built = pathBetween(from.tip, conductor.corners, to.tip);
     result.from = from.end;
     result.to = to.end;
     measureEnds(result);
-    if (!result.built.path.empty()) {
-        for (const auto& pass : conductor.passes) {
-            result.passes.push_back(buildPass(built, pass, result.built.path));
-        }
+    for (const auto& pass : conductor.passes) {
+        const std::size_t block = indices.blocks.at(pass.block);
+        result.passes.push_back(buildPass(built.blocks[block], block, pass, result.built.path));
     }
-    markEnds(result);
-    markPasses(result);
+    markStretches(built.blocks, result);
     return result;
 }
 

@@ -1,6 +1,5 @@
 #include <map>
 
-#include "base/contract.h"
 #include "geometry/built_pieces.h"
 #include "geometry/packing.h"
 #include "standards/tables.h"
@@ -8,34 +7,22 @@
 namespace gw::geometry {
 namespace {
 
-/// Slot number -> diameter of the conductor in it, for one entry.
-std::map<int, double> slotDiameters(const layout::Layout& layout,
-                                    const layout::EntryId& entry,
-                                    const std::vector<Thickness>& thicknesses) {
-    std::map<int, double> diameters;
+using SlotDiameters = std::map<int, double>;  // slot number -> inches
+
+/// Who comes through each entry, in one pass over the conductors.
+std::vector<SlotDiameters> slotDiameters(const layout::Layout& layout,
+                                         const Indices& indices,
+                                         const std::vector<Thickness>& thicknesses) {
+    std::vector<SlotDiameters> diameters(layout.entries.size());
     for (std::size_t i = 0; i < layout.conductors.size(); ++i) {
         for (const auto* end : {&layout.conductors[i].from, &layout.conductors[i].to}) {
-            const auto* at = std::get_if<layout::AtEntry>(end);
-            if (at != nullptr && at->entry == entry) {
-                diameters[at->slot] = thicknesses[i].diameter.in();
+            if (const auto* at = std::get_if<layout::AtEntry>(end)) {
+                const std::size_t entry = indices.entries.at(at->entry);
+                diameters[entry][at->slot] = thicknesses[i].diameter.in();
             }
         }
     }
     return diameters;
-}
-
-Vec3 onWall(layout::Wall wall, const SlotPlace& place) {
-    switch (wall) {
-        case layout::Wall::top:
-        case layout::Wall::bottom:
-            return {place.u, 0.0, place.v};
-        case layout::Wall::left:
-        case layout::Wall::right:
-            return {0.0, place.u, place.v};
-        case layout::Wall::back:
-            return {place.u, place.v, 0.0};
-    }
-    return {};
 }
 
 std::optional<double> statedBore(const layout::Entry& entry, standards::Edition edition) {
@@ -48,27 +35,24 @@ std::optional<double> statedBore(const layout::Entry& entry, standards::Edition 
 
 BuiltEntry buildEntry(const layout::Layout& layout,
                       const layout::Entry& entry,
-                      const std::map<int, double>& slots) {
-    BuiltEntry built;
-    built.centre = layout::entryCentre(layout.gutter, entry);
-    built.axis = layout::inwardNormal(entry.wall);
+                      const SlotDiameters& slots) {
     std::vector<double> diameters;
     for (const auto& [slot, diameter] : slots) {
         diameters.push_back(diameter);
     }
+    const TightPacking packing = packTightly(diameters);
     const auto stated = statedBore(entry, layout.edition);
+    BuiltEntry built;
+    built.centre = layout::entryCentre(layout.gutter, entry);
+    built.axis = layout::inwardNormal(entry.wall);
+    built.bore = stated.value_or(packing.bore);
     built.boreStated = stated.has_value();
-    const double needed = diameters.empty() ? 0.0 : boreNeeded(diameters);
-    built.bore = stated.value_or(needed);
-    auto places = packCircles(diameters, built.bore);
-    if (!places) {
-        built.packed = false;
-        places = packCircles(diameters, needed);
-    }
-    CONTRACT(places.has_value());
+    built.packed = fits(packing, built.bore);
     std::size_t i = 0;
     for (const auto& [slot, diameter] : slots) {
-        built.slots[slot] = built.centre + onWall(entry.wall, (*places)[i++]);
+        const SlotPlace& place = packing.places[i++];
+        built.slots[slot] =
+            layout::onWall(layout.gutter, entry.wall, entry.u + place.u, entry.v + place.v);
     }
     return built;
 }
@@ -76,10 +60,12 @@ BuiltEntry buildEntry(const layout::Layout& layout,
 }  // namespace
 
 std::vector<BuiltEntry> buildEntries(const layout::Layout& layout,
+                                     const Indices& indices,
                                      const std::vector<Thickness>& thicknesses) {
+    const auto slots = slotDiameters(layout, indices, thicknesses);
     std::vector<BuiltEntry> entries;
-    for (const auto& entry : layout.entries) {
-        entries.push_back(buildEntry(layout, entry, slotDiameters(layout, entry.id, thicknesses)));
+    for (std::size_t i = 0; i < slots.size(); ++i) {
+        entries.push_back(buildEntry(layout, layout.entries[i], slots[i]));
     }
     return entries;
 }

@@ -40,6 +40,17 @@ std::optional<std::size_t> BuiltLayout::circuitIndex(const layout::CircuitId& id
     return std::nullopt;
 }
 
+Indices indicesOf(const layout::Layout& layout) {
+    Indices indices;
+    for (std::size_t i = 0; i < layout.entries.size(); ++i) {
+        indices.entries.emplace(layout.entries[i].id, i);
+    }
+    for (std::size_t i = 0; i < layout.blocks.size(); ++i) {
+        indices.blocks.emplace(layout.blocks[i].id, i);
+    }
+    return indices;
+}
+
 BuiltLayout build(const layout::Layout& layout, const parts::Shelf& shelf) {
     BuiltLayout built;
     built.layout = layout;
@@ -48,12 +59,14 @@ BuiltLayout build(const layout::Layout& layout, const parts::Shelf& shelf) {
     for (const auto& conductor : layout.conductors) {
         thicknesses.push_back(thicknessOf(conductor, layout.edition));
     }
-    built.entries = buildEntries(layout, thicknesses);
+    const Indices indices = indicesOf(layout);
+    built.entries = buildEntries(layout, indices, thicknesses);
     for (const auto& block : layout.blocks) {
         built.blocks.push_back(buildBlock(block, built.shelf.at(block.part)));
     }
     for (std::size_t i = 0; i < layout.conductors.size(); ++i) {
-        built.conductors.push_back(buildConductor(built, layout.conductors[i], thicknesses[i]));
+        built.conductors.push_back(
+            buildConductor(built, indices, layout.conductors[i], thicknesses[i]));
     }
     built.fill = profileOf(built);
     return built;

@@ -19,29 +19,33 @@ namespace gw::geometry {
 
 /// How one end of a conductor sits. `axis` is the unit direction in which a straight conductor
 /// leaves the terminal or raceway into the gutter.
+///
+/// Which mouth of a port: the only open one; of a port open at both, or of an `either` port whose
+/// open mouth is not stated, the one on the side the conductor comes from (its next corner, or the
+/// other end), the near one when it comes from neither. How far in, where not stated: to the stop
+/// or the cap; half way into a bore open at both mouths, so that two conductors can meet in it.
 struct BuiltEnd {
     enum class Kind { entry, port, spare };
     Kind kind = Kind::spare;
     std::optional<std::size_t> entry;
     std::optional<std::size_t> block;
     std::optional<std::size_t> port;  ///< index into the part's ports
-    Vec3 mouth;                       ///< where it enters: on the wall, or at the port's mouth
+    Vec3 mouth;  ///< where it enters: on the wall, at the port's mouth, or a spare's tip
     Vec3 axis;
-    double kink = 0.0;     ///< radians between the first leg and `axis`; 0 for spare
-    double mouthAt = 0.0;  ///< arc length of the mouth, from the path's start
-    double leadIn = 0.0;   ///< inches of straight conductor outside the mouth
-    // Ports only, inches. inserted: tip beyond the mouth. Empty: not stated.
-    double inserted = 0.0;
-    std::optional<double> strip;
+    double kink = 0.0;             ///< radians between the first leg and `axis`; 0 for spare
+    double mouthAt = 0.0;          ///< arc length of the mouth, from the path's start
+    double leadIn = 0.0;           ///< inches of straight conductor outside the mouth
+    double inserted = 0.0;         ///< ports only, inches: tip beyond the mouth
+    std::optional<double> strip;   ///< ports only, inches; empty: not stated
     bool intoClosedMouth = false;  ///< an `either` port whose open mouth is not stated
 };
 
-/// How a conductor goes through a port uncut.
+/// How a conductor goes through a port uncut: between its points nearest to the two mouths.
 struct BuiltPass {
     std::size_t block = 0;
     std::size_t port = 0;
     bool onAxis = false;   ///< the path runs straight through the whole bore, on its axis
-    double offAxis = 0.0;  ///< inches: furthest the path strays from the axis in the bore
+    double offAxis = 0.0;  ///< inches: furthest from the two mouths, and from the axis between
     double nearAt = 0.0;   ///< arc length at the near mouth
     double farAt = 0.0;    ///< and at the far mouth; less than nearAt when run backwards
     // The window along the port's direction from the near mouth, inches. Empty: not stated.
@@ -52,7 +56,8 @@ struct BuiltConductor {
     units::Inches diameter;  ///< over the insulation
     units::SquareInches area;
     standards::Citation diameterSource;
-    /// What was missing and therefore taken as the largest published: "insulation", or empty.
+    /// What was missing, so that the largest published for the size is taken: "insulation",
+    /// "stranding", "outside diameter" (no table has the combination), or empty.
     std::string assumed;
     BuiltPath built;  ///< path from `from` to `to`, tip to tip
     BuiltEnd from;

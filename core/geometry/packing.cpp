@@ -272,9 +272,13 @@ TightPacking packTightly(std::span<const double> diameters) {
     return {std::move(places), bore};
 }
 
+bool fits(const TightPacking& packing, double bore) {
+    return packing.bore <= bore + 2.0 * kBoreStep;
+}
+
 Result<std::vector<SlotPlace>> packCircles(std::span<const double> diameters, double bore) {
     TightPacking packing = packTightly(diameters);
-    if (packing.bore > bore + 2.0 * kBoreStep) {
+    if (!fits(packing, bore)) {
         return fail(
             {.code = ErrorCode::outOfRange,
              .sentence = "the conductors do not fit in the raceway",

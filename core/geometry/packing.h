@@ -28,6 +28,8 @@ struct TightPacking {
 /// finds; up to eight equal circles that is within 1 % of the best there is. More than 40 circles
 /// go on a hexagonal grid of the largest.
 TightPacking packTightly(std::span<const double> diameters);
+/// Whether a round bore takes it, to 1e-3 in.
+bool fits(const TightPacking& packing, double bore);
 
 /// packTightly's places if they lie inside this bore. Error outOfRange, naming the bore that would
 /// be needed, if not.

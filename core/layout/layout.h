@@ -132,8 +132,9 @@ struct AtEntry {
 struct InPort {
     BlockId block;
     parts::PortName port;
-    std::optional<units::Inches> strip;     ///< insulation removed at this end
-    std::optional<units::Inches> inserted;  ///< tip beyond the open mouth; empty: to the stop
+    std::optional<units::Inches> strip;  ///< insulation removed at this end
+    /// Tip beyond the open mouth; empty: to the stop, or half way where both mouths are open.
+    std::optional<units::Inches> inserted;
 };
 
 /// Left capped in the gutter.
