@@ -1,458 +1,498 @@
 #include <algorithm>
-#include <cmath>
 #include <map>
+#include <numeric>
 #include <set>
 
-#include "base/contract.h"
-#include "checks/pieces.h"
+#include "checks/joint_graph.h"
 #include "checks/support.h"
 
 /// What the blocks join: one phase a block, one system, whole parallel sets, and only circuits that
 /// are meant to be joined.
 ///
-/// Equipment grounding conductors (phase G) are joined across circuits and systems on purpose
-/// (250.148), so neither is held against them.
+/// One mistake is told once. A conductor that does not belong on a block is told at the block, and
+/// then neither as missing where it should be nor as an odd number in its circuit; a conductor that
+/// lies apart from what its circuit joins is told on the conductor.
 namespace gw::checks {
 namespace {
 
 using geometry::BuiltLayout;
 using layout::Circuit;
-using layout::Conductor;
 using layout::Phase;
-using layout::Role;
+using Clash = JointBlock::Clash;
 
-/// Something that is not as it should be.
-struct Problem {
-    Verdict verdict = Verdict::breach;
-    std::string text;
-    standards::Citation citation;
-    std::vector<std::string> missing{};
-};
-
-/// The layout with what this check asks of it again and again.
-struct Graph {
-    const BuiltLayout& built;
-    std::vector<std::size_t> circuitOf;  ///< by conductor
-    std::vector<bool> bonds;             ///< conductors that join N and G on purpose
-    Groups pieces;                       ///< without those
-    Groups related;                      ///< circuits, by joins
-
-    const Conductor& conductor(std::size_t i) const { return built.layout.conductors[i]; }
-    const Circuit& circuit(std::size_t i) const { return built.layout.circuits[i]; }
-    const Circuit& circuitOfConductor(std::size_t i) const { return circuit(circuitOf[i]); }
-    std::string name(std::size_t i) const { return conductorName(built, i); }
-};
-
-std::vector<std::size_t> circuitsOfConductors(const BuiltLayout& built) {
-    std::vector<std::size_t> circuits;
-    for (const Conductor& conductor : built.layout.conductors) {
-        const auto index = built.circuitIndex(conductor.circuit);
-        CONTRACT(index.has_value());
-        circuits.push_back(*index);
-    }
-    return circuits;
-}
-
-std::vector<bool> bondingConductors(const BuiltLayout& built,
-                                    const std::vector<std::size_t>& circuitOf) {
-    std::vector<bool> bonds;
-    for (const std::size_t circuit : circuitOf) {
-        const Circuit& one = built.layout.circuits[circuit];
-        bonds.push_back(one.role == Role::bonding && one.bondsNeutral == true);
-    }
-    return bonds;
-}
-
-Groups relatedCircuits(const BuiltLayout& built) {
-    Groups related(built.layout.circuits.size());
-    for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
-        if (const auto& joins = built.layout.circuits[i].joins) {
-            related.join(i, given(built.circuitIndex(*joins)));
-        }
-    }
-    return related;
-}
-
-Graph graphOf(const BuiltLayout& built) {
-    auto circuitOf = circuitsOfConductors(built);
-    auto bonds = bondingConductors(built, circuitOf);
-    auto pieces = piecesOf(built, bonds);
-    return {
-        built, std::move(circuitOf), std::move(bonds), std::move(pieces), relatedCircuits(built)};
+standards::Citation stated() {
+    return asStated("circuits and phases");
 }
 
 std::string phaseName(Phase phase) {
     return "phase " + std::string(layout::phaseText(phase));
 }
 
-std::string phaseNames(const std::set<Phase>& phases) {
-    std::vector<std::string> names;
-    for (const Phase phase : phases) {
-        names.emplace_back(layout::phaseText(phase));
+/// "a, b, c and 4 more".
+std::string shortList(std::vector<std::string> words) {
+    constexpr std::size_t kShown = 4;
+    if (words.size() > kShown) {
+        const std::size_t more = words.size() - kShown + 1;
+        words.resize(kShown - 1);
+        words.push_back(std::to_string(more) + " more");
     }
-    return listed(names);
+    return listed(words);
 }
 
-standards::Citation stated() {
-    return asStated("circuits and phases");
+std::string namesOf(const JointGraph& graph, const std::vector<std::size_t>& conductors) {
+    std::vector<std::string> names;
+    names.reserve(conductors.size());
+    for (const std::size_t i : conductors) {
+        names.push_back(conductorName(graph.built, i));
+    }
+    return shortList(names);
+}
+
+// ---- circuits: has each its conductors? -----------------------------------------------------
+
+/// One place for a conductor.
+struct Slot {
+    std::size_t circuit = 0;
+    Phase phase = Phase::a;
+    int set = 1;
+    friend bool operator<(const Slot& a, const Slot& b) {
+        return std::tie(a.circuit, a.phase, a.set) < std::tie(b.circuit, b.phase, b.set);
+    }
+};
+
+/// A conductor that is missing in one circuit and one too many in another.
+struct Swap {
+    Slot missing;
+    Slot extra;
+};
+
+struct Census {
+    std::map<Slot, std::vector<std::size_t>> slots;
+    std::map<Slot, int> off;  ///< conductors too many (positive) or too few, not explained yet
+    std::vector<std::set<std::size_t>> toldAt;  ///< by block: circuits whose numbers it explains
+    std::vector<bool> told;                     ///< by circuit: explained at a block
+    std::map<std::size_t, Swap> swaps;          ///< by the circuit that misses one
+    std::set<std::size_t> named;                ///< circuits told of with another
+};
+
+Census countedSlots(const JointGraph& graph) {
+    Census census;
+    const auto& layout = graph.built.layout;
+    for (std::size_t i = 0; i < layout.circuits.size(); ++i) {
+        for (const Phase phase : layout.circuits[i].phases) {
+            for (int set = 1; set <= layout.circuits[i].sets; ++set) {
+                census.slots[{i, phase, set}];
+            }
+        }
+    }
+    for (std::size_t i = 0; i < layout.conductors.size(); ++i) {
+        const auto& one = layout.conductors[i];
+        census.slots[{graph.circuitOf[i], one.phase, one.set}].push_back(i);
+    }
+    for (const auto& [slot, conductors] : census.slots) {
+        if (conductors.size() != 1) {
+            census.off[slot] = static_cast<int>(conductors.size()) - 1;
+        }
+    }
+    census.toldAt.resize(layout.blocks.size());
+    census.told.resize(layout.circuits.size());
+    return census;
+}
+
+void settleOne(Census& census, const Slot& slot, int by) {
+    const auto found = census.off.find(slot);
+    found->second += by;
+    if (found->second == 0) {
+        census.off.erase(found);
+    }
+}
+
+/// What is told must not hang on the order of the layout.
+void sortByName(const JointGraph& graph, std::vector<Slot>& slots) {
+    const auto& circuits = graph.built.layout.circuits;
+    std::sort(slots.begin(), slots.end(), [&](const Slot& a, const Slot& b) {
+        return std::tie(circuits[a.circuit].id, a.phase, a.set) <
+               std::tie(circuits[b.circuit].id, b.phase, b.set);
+    });
+}
+
+std::vector<std::size_t> blocksByName(const JointGraph& graph) {
+    const auto& blocks = graph.built.layout.blocks;
+    std::vector<std::size_t> order(blocks.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return blocks[a].id < blocks[b].id;
+    });
+    return order;
+}
+
+/// A conductor astray on a block that is one too many in its circuit and would be a missing one of
+/// those the block is for: it is marked wrongly, and its block tells so.
+void explainByBlocks(const JointGraph& graph, Census& census) {
+    std::map<Net, std::vector<Slot>> missing;
+    for (const auto& [slot, off] : census.off) {
+        if (off < 0) {
+            missing[graph.netFor(slot.circuit, slot.phase)].push_back(slot);
+        }
+    }
+    for (auto& [net, slots] : missing) {
+        sortByName(graph, slots);
+    }
+    for (const std::size_t block : blocksByName(graph)) {
+        const auto& carries = graph.blocks[block].carries;
+        for (const std::size_t i : graph.blocks[block].astray) {
+            const auto& one = graph.built.layout.conductors[i];
+            const Slot own{graph.circuitOf[i], one.phase, one.set};
+            const auto extra = census.off.find(own);
+            if (!carries || extra == census.off.end() || extra->second < 0 ||
+                missing[*carries].empty()) {
+                continue;
+            }
+            const Slot meant = missing[*carries].back();
+            missing[*carries].pop_back();
+            settleOne(census, own, -1);
+            settleOne(census, meant, 1);
+            census.toldAt[block].insert({own.circuit, meant.circuit});
+            census.told[own.circuit] = census.told[meant.circuit] = true;
+        }
+    }
+}
+
+/// A conductor too few in one circuit and one too many of that phase in another: one is marked with
+/// the wrong circuit.
+void pairSwaps(const JointGraph& graph, Census& census) {
+    std::map<Phase, std::vector<Slot>> extras;
+    std::vector<Slot> missing;
+    for (const auto& [slot, off] : census.off) {
+        if (off < 0) {
+            missing.push_back(slot);
+        }
+        for (int i = 0; i < off; ++i) {
+            extras[slot.phase].push_back(slot);
+        }
+    }
+    sortByName(graph, missing);
+    for (auto& [phase, slots] : extras) {
+        sortByName(graph, slots);
+    }
+    for (const Slot& slot : missing) {
+        auto& slots = extras[slot.phase];
+        const auto extra = std::find_if(slots.begin(), slots.end(), [&](const Slot& other) {
+            return other.circuit != slot.circuit;
+        });
+        if (extra == slots.end() ||
+            !census.swaps.emplace(slot.circuit, Swap{slot, *extra}).second) {
+            continue;
+        }
+        settleOne(census, slot, 1);
+        settleOne(census, *extra, -1);
+        census.named.insert(extra->circuit);
+        slots.erase(extra);
+    }
+}
+
+Census censusOf(const JointGraph& graph) {
+    Census census = countedSlots(graph);
+    explainByBlocks(graph, census);
+    pairSwaps(graph, census);
+    return census;
 }
 
 // ---- blocks ---------------------------------------------------------------------------------
 
-std::vector<std::size_t> conductorsIn(const BuiltLayout& built, std::size_t block) {
-    std::vector<std::size_t> found;
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        const auto blocks = blocksOf(built.conductors[i]);
-        if (std::binary_search(blocks.begin(), blocks.end(), block)) {
-            found.push_back(i);
-        }
+template <class Name>
+std::string namesIn(const JointBlock& block, Name name) {
+    std::set<std::string> names;
+    for (const auto& [net, conductors] : block.nets) {
+        names.insert(name(net));
     }
-    return found;
+    return listed({names.begin(), names.end()});
 }
 
-std::set<Phase> phasesOf(const Graph& graph, const std::vector<std::size_t>& conductors) {
-    std::set<Phase> phases;
-    for (const std::size_t i : conductors) {
-        if (!graph.bonds[i]) {
-            phases.insert(graph.conductor(i).phase);
-        }
+std::string clashText(const JointGraph& graph, std::size_t index) {
+    const JointBlock& block = graph.blocks[index];
+    const auto& meant = graph.built.layout.blocks[index].phase;
+    switch (block.clash) {
+        case Clash::label:
+            return "it is meant for " + phaseName(given(meant)) + " and all it holds is " +
+                   phaseName(given(block.carries).phase);
+        case Clash::phases:
+            return "it joins phases " + namesIn(block, [](const Net& net) {
+                       return std::string(layout::phaseText(net.phase));
+                   });
+        case Clash::systems:
+            return "it joins systems " +
+                   namesIn(block, [](const Net& net) { return net.system.text(); });
+        case Clash::circuits:
+            return "it joins circuits " +
+                   namesIn(block, [](const Net& net) { return net.family.text(); }) +
+                   ", which are not said to be joined";
+        case Clash::bondOnPhase:
+            return namesOf(graph, block.astray) + " joins N and G and lands on a live phase";
+        case Clash::none:
+            break;
     }
-    return phases;
+    return {};
 }
 
-/// Bonding circuits of which it is not said whether they join N and G, where that alone decides.
-std::vector<std::string> bondsNotStated(const Graph& graph,
-                                        const std::vector<std::size_t>& conductors) {
-    std::vector<std::size_t> others;
-    std::vector<std::string> missing;
-    for (const std::size_t i : conductors) {
-        const Circuit& circuit = graph.circuitOfConductor(i);
-        if (circuit.role == Role::bonding && !circuit.bondsNeutral) {
-            missing.push_back("whether " + circuitName(graph.built, graph.circuitOf[i]) +
-                              " joins N and G on purpose");
-        } else {
-            others.push_back(i);
-        }
+std::string breachText(const JointGraph& graph, std::size_t index) {
+    const JointBlock& block = graph.blocks[index];
+    const std::string text = clashText(graph, index);
+    if (block.astray.empty() || block.clash == Clash::bondOnPhase) {
+        return text;
     }
-    const bool onlyNeutralAndGround =
-        phasesOf(graph, conductors) == std::set<Phase>{Phase::n, Phase::g};
-    const bool wouldDo = onlyNeutralAndGround && phasesOf(graph, others).size() <= 1;
-    return wouldDo ? missing : std::vector<std::string>{};
+    return text + (block.carries ? "; astray here: " : "; it holds ") +
+           namesOf(graph, block.astray);
 }
 
-void judgePhases(std::vector<Problem>& problems,
-                 const Graph& graph,
-                 const std::vector<std::size_t>& conductors) {
-    const auto phases = phasesOf(graph, conductors);
-    if (phases.size() > 1) {
-        const auto missing = bondsNotStated(graph, conductors);
-        problems.push_back({missing.empty() ? Verdict::breach : Verdict::cannotTell,
-                            "it joins phases " + phaseNames(phases),
-                            stated(),
-                            missing});
+std::string unsureText(const JointGraph& graph, const JointBlock& block) {
+    std::vector<std::string> names;
+    for (const std::size_t circuit : block.perhapsBonding) {
+        names.push_back(circuitName(graph.built, circuit));
     }
-    for (const std::size_t i : conductors) {
-        const bool live = std::any_of(phases.begin(), phases.end(), [](Phase phase) {
-            return phase != Phase::n && phase != Phase::g;
-        });
-        if (graph.bonds[i] && live) {
-            problems.push_back(
-                {Verdict::breach,
-                 graph.name(i) + " joins N and G and lands on phase " + phaseNames(phases),
-                 stated()});
-        }
-    }
+    return "it joins N and G, and whether " + listed(names) + " does so on purpose is not stated";
 }
 
-void judgeStatedPhase(std::vector<Problem>& problems,
-                      const Graph& graph,
-                      std::size_t block,
-                      const std::vector<std::size_t>& conductors) {
-    const auto& meant = graph.built.layout.blocks[block].phase;
-    if (!meant) {
-        return;
+std::string fineText(const JointBlock& block) {
+    const std::size_t landed = block.conductors.size();
+    if (landed < 2) {
+        return landed == 0 ? "nothing lands in it" : "only one conductor lands in it";
     }
-    for (const std::size_t i : conductors) {
-        const Phase phase = graph.conductor(i).phase;
-        const bool bondFits = graph.bonds[i] && (*meant == Phase::n || *meant == Phase::g);
-        if (phase != *meant && !bondFits) {
-            problems.push_back({Verdict::breach,
-                                "it is meant for " + phaseName(*meant) + " and " + graph.name(i) +
-                                    " is " + phaseName(phase),
-                                stated()});
-        }
-    }
+    return "it joins " + counted(landed, "conductor", "conductors") + ", all of " +
+           (block.carries ? phaseName(block.carries->phase) : std::string("bonding circuits"));
 }
 
-void judgeSystems(std::vector<Problem>& problems,
-                  const Graph& graph,
-                  const std::vector<std::size_t>& conductors) {
-    std::set<layout::SystemId> systems;
-    for (const std::size_t i : conductors) {
-        if (!graph.bonds[i] && graph.conductor(i).phase != Phase::g) {
-            systems.insert(graph.circuitOfConductor(i).system);
-        }
-    }
-    if (systems.size() > 1) {
-        std::vector<std::string> names;
-        for (const auto& system : systems) {
-            names.push_back(system.text());
-        }
-        problems.push_back(
-            {Verdict::breach, "it joins systems " + listed(names), asStated("systems")});
-    }
-}
-
-void judgeUse(std::vector<Problem>& problems,
-              const Graph& graph,
-              const std::vector<std::size_t>& conductors) {
-    if (conductors.size() < 2) {
-        problems.push_back({Verdict::caution,
-                            conductors.empty()
-                                ? "nothing lands in it"
-                                : "only " + graph.name(conductors.front()) + " lands in it",
-                            stated()});
-    }
-}
-
-Verdict worstOf(const std::vector<Problem>& problems) {
-    Verdict worst = Verdict::meets;
-    for (const Problem& problem : problems) {
-        worst = graver(problem.verdict, worst);
-    }
-    return worst;
-}
-
-/// Writes verdict, citation, missing and working; `fine` is said where there is no problem.
-void tell(Finding& finding,
-          const std::string& head,
-          const std::vector<Problem>& problems,
-          const std::string& fine,
-          const standards::Citation& usual) {
-    finding.verdict = worstOf(problems);
-    finding.citation = usual;
-    const auto decisive =
-        std::find_if(problems.begin(), problems.end(), [&](const Problem& problem) {
-            return problem.verdict == finding.verdict;
-        });
-    if (decisive != problems.end()) {
-        finding.citation = decisive->citation;
-    }
-    std::string text;
-    for (const Problem& problem : problems) {
-        text += (text.empty() ? "" : "; ") + problem.text;
-        finding.missing.insert(
-            finding.missing.end(), problem.missing.begin(), problem.missing.end());
-    }
-    finding.working = sentence(head + ": " + (problems.empty() ? fine : text));
-}
-
-Finding blockFinding(const Graph& graph, std::size_t block) {
-    const auto conductors = conductorsIn(graph.built, block);
-    const auto phases = phasesOf(graph, conductors);
-    std::vector<Problem> problems;
-    judgePhases(problems, graph, conductors);
-    judgeStatedPhase(problems, graph, block, conductors);
-    judgeSystems(problems, graph, conductors);
-    judgeUse(problems, graph, conductors);
+Finding blockFinding(const JointGraph& graph, const Census& census, std::size_t index) {
+    const JointBlock& block = graph.blocks[index];
     Finding finding;
     finding.check = Check::joints;
-    finding.subjects = {graph.built.layout.blocks[block].id};
-    finding.place = graph.built.blocks[block].body.centre();
-    judge(finding, count(phases.size()), count(1), Bound::atMost);
-    tell(finding,
-         blockName(graph.built, block),
-         problems,
-         "it joins " + counted(conductors.size(), "conductor", "conductors") + ", all of " +
-             (phases.empty() ? std::string("bonding circuits") : "phase " + phaseNames(phases)),
-         stated());
+    finding.subjects = {graph.built.layout.blocks[index].id};
+    finding.place = graph.built.blocks[index].body.centre();
+    finding.citation = block.clash == Clash::systems ? asStated("systems") : stated();
+    const bool besides = block.clash == Clash::label || block.clash == Clash::bondOnPhase;
+    judge(finding, count(block.nets.size() + (besides ? 1 : 0)), count(1), Bound::atMost);
+    std::string text = fineText(block);
+    if (!block.perhapsBonding.empty()) {
+        finding.verdict = Verdict::cannotTell;
+        text = unsureText(graph, block);
+        for (const std::size_t circuit : block.perhapsBonding) {
+            finding.missing.push_back("whether " + circuitName(graph.built, circuit) +
+                                      " joins N and G on purpose");
+        }
+    } else if (block.clash != Clash::none) {
+        text = breachText(graph, index);
+    } else if (block.conductors.size() < 2) {
+        finding.verdict = Verdict::caution;
+    }
+    for (const std::size_t i : block.astray) {
+        finding.subjects.emplace_back(graph.idOf(i));
+    }
+    for (const std::size_t circuit : census.toldAt[index]) {
+        finding.subjects.emplace_back(graph.built.layout.circuits[circuit].id);
+    }
+    finding.working = sentence(blockName(graph.built, index) + ": " + text);
     return finding;
 }
 
 // ---- circuits -------------------------------------------------------------------------------
 
-std::vector<std::size_t> conductorsOf(const Graph& graph, std::size_t circuit, Phase phase) {
-    std::vector<std::size_t> found;
-    for (std::size_t i = 0; i < graph.circuitOf.size(); ++i) {
-        if (graph.circuitOf[i] == circuit && graph.conductor(i).phase == phase) {
-            found.push_back(i);
-        }
+/// What is wrong with a circuit by itself.
+std::vector<std::string> problemsOf(const JointGraph& graph,
+                                    const Census& census,
+                                    std::size_t circuit) {
+    std::vector<std::string> problems;
+    const auto numberText = [&](const Slot& slot) {
+        const auto found = census.slots.find(slot);
+        return counted(found->second.size(), "conductor", "conductors") + " of " +
+               phaseName(slot.phase) + " in set " + std::to_string(slot.set);
+    };
+    if (const auto swap = census.swaps.find(circuit); swap != census.swaps.end()) {
+        problems.push_back(numberText(swap->second.missing) + ", and " +
+                           circuitName(graph.built, swap->second.extra.circuit) + " has " +
+                           numberText(swap->second.extra));
     }
-    return found;
+    const Slot first{circuit, Phase::a, 0};
+    for (auto one = census.off.lower_bound(first);
+         one != census.off.end() && one->first.circuit == circuit;
+         ++one) {
+        problems.push_back(numberText(one->first));
+    }
+    return problems;
 }
 
-bool has(const Circuit& circuit, Phase phase) {
-    return std::find(circuit.phases.begin(), circuit.phases.end(), phase) != circuit.phases.end();
-}
-
-void judgeSets(std::vector<Problem>& problems, const Graph& graph, std::size_t circuit) {
-    const Circuit& one = graph.circuit(circuit);
+/// Phases of the circuit that the one it joins does not have. Grounding conductors may meet others
+/// than those.
+std::vector<std::string> phasesNotThere(const JointGraph& graph, std::size_t circuit) {
+    const auto& joined = graph.joins[circuit];
+    const Circuit& one = graph.built.layout.circuits[circuit];
+    std::vector<std::string> names;
+    if (!joined || one.role == layout::Role::bonding) {
+        return names;
+    }
+    const auto& there = graph.built.layout.circuits[*joined].phases;
     for (const Phase phase : one.phases) {
-        std::map<int, std::size_t> sets;
-        for (const std::size_t i : conductorsOf(graph, circuit, phase)) {
-            ++sets[graph.conductor(i).set];
-        }
-        for (int set = 1; set <= one.sets; ++set) {
-            if (sets[set] != 1) {
-                problems.push_back({Verdict::breach,
-                                    phaseName(phase) + " has " +
-                                        counted(sets[set], "conductor", "conductors") + " in set " +
-                                        std::to_string(set) + ", where 1 belongs",
-                                    stated()});
-            }
+        if (phase != Phase::g && std::find(there.begin(), there.end(), phase) == there.end()) {
+            names.push_back(phaseName(phase));
         }
     }
+    return names;
 }
 
 struct Connections {
     std::size_t wanted = 0;
     std::size_t made = 0;
-    std::vector<std::string> absent{};
 };
 
-Connections connectionsOf(const Graph& graph, std::size_t conductor, std::size_t joined) {
-    Connections connections;
-    for (const std::size_t other : conductorsOf(graph, joined, graph.conductor(conductor).phase)) {
-        ++connections.wanted;
-        if (graph.pieces.together(conductor, other)) {
-            ++connections.made;
-        } else {
-            connections.absent.push_back(graph.name(other));
-        }
-    }
-    return connections;
-}
-
-/// A tap from part of a parallel set: the code says so from 2020 on; before, good practice.
-Problem notJoined(const Graph& graph,
-                  std::size_t conductor,
-                  std::size_t joined,
-                  const Connections& connections) {
-    const bool partly = connections.made > 0;
-    const bool written = graph.built.layout.edition != standards::Edition::nec2017;
-    const bool parallel = graph.circuit(joined).sets > 1;
-    return {partly && !written ? Verdict::caution : Verdict::breach,
-            graph.name(conductor) + " is not joined to " + listed(connections.absent) + " of " +
-                circuitName(graph.built, joined),
-            parallel ? sectionFor(graph.built, standards::Rule::tapsJoinWholeSet) : stated()};
-}
-
-/// Every conductor of a circuit that joins another; counts connections wanted and made.
-Connections judgeJoins(std::vector<Problem>& problems, const Graph& graph, std::size_t circuit) {
-    const Circuit& one = graph.circuit(circuit);
+Connections connectionsOf(const JointGraph& graph, std::size_t circuit) {
     Connections all;
-    if (!one.joins) {
-        return all;
-    }
-    const std::size_t joined = given(graph.built.circuitIndex(given(one.joins)));
-    for (std::size_t i = 0; i < graph.circuitOf.size(); ++i) {
-        if (graph.circuitOf[i] != circuit) {
-            continue;
+    const std::size_t joined = given(graph.joins[circuit]);
+    for (const Phase phase : graph.built.layout.circuits[circuit].phases) {
+        const auto& own = graph.membersOf(circuit, phase);
+        const auto& others = graph.membersOf(joined, phase);
+        std::map<std::size_t, std::size_t> onPiece;
+        for (const std::size_t other : others) {
+            ++onPiece[graph.pieceOf(other)];
         }
-        const Connections own = connectionsOf(graph, i, joined);
-        all.wanted += own.wanted;
-        all.made += own.made;
-        if (blocksOf(graph.built.conductors[i]).empty()) {
-            problems.push_back({Verdict::breach,
-                                graph.name(i) + " is tapped from " +
-                                    circuitName(graph.built, joined) + " and ends in no block",
-                                stated()});
-        } else if (own.made < own.wanted) {
-            problems.push_back(notJoined(graph, i, joined, own));
-        } else if (own.wanted == 0 && has(graph.circuit(joined), graph.conductor(i).phase)) {
-            problems.push_back({Verdict::breach,
-                                circuitName(graph.built, joined) + " has no conductor of " +
-                                    phaseName(graph.conductor(i).phase) + " to join",
-                                stated()});
+        for (const std::size_t i : own) {
+            const auto here = onPiece.find(graph.pieceOf(i));
+            all.made += here == onPiece.end() ? 0 : here->second;
         }
+        all.wanted += own.size() * others.size();
     }
     return all;
 }
 
-/// Conductors of circuits that have no business with this one, on one piece with it.
-void judgeStrangers(std::vector<Problem>& problems, const Graph& graph, std::size_t circuit) {
-    std::set<std::size_t> told;
-    for (std::size_t i = 0; i < graph.circuitOf.size(); ++i) {
-        if (graph.circuitOf[i] != circuit || graph.conductor(i).phase == Phase::g) {
-            continue;
-        }
-        for (std::size_t j = 0; j < graph.circuitOf.size(); ++j) {
-            const std::size_t other = graph.circuitOf[j];
-            const bool bonding = graph.circuit(circuit).role == Role::bonding ||
-                                 graph.circuit(other).role == Role::bonding;
-            if (bonding || graph.related.together(circuit, other) ||
-                graph.conductor(j).phase == Phase::g || !graph.pieces.together(i, j) ||
-                !told.insert(other).second) {
-                continue;
-            }
-            problems.push_back({Verdict::breach,
-                                graph.name(i) + " is joined to " + graph.name(j) + " of " +
-                                    circuitName(graph.built, other) +
-                                    ", which it is not said to join",
-                                stated()});
-        }
+std::size_t presentIn(const JointGraph& graph, std::size_t circuit) {
+    std::size_t present = 0;
+    for (const Phase phase : graph.built.layout.circuits[circuit].phases) {
+        present += graph.membersOf(circuit, phase).size();
     }
+    return present;
 }
 
-std::optional<Vec3> placeOfFirst(const Graph& graph, std::size_t circuit) {
-    for (std::size_t i = 0; i < graph.circuitOf.size(); ++i) {
-        if (graph.circuitOf[i] == circuit) {
-            return graph.built.conductors[i].built.path.start();
+std::optional<Vec3> placeOfFirst(const JointGraph& graph, std::size_t circuit) {
+    for (const Phase phase : graph.built.layout.circuits[circuit].phases) {
+        const auto& members = graph.membersOf(circuit, phase);
+        if (!members.empty()) {
+            return graph.built.conductors[members.front()].built.path.start();
         }
     }
     return std::nullopt;
 }
 
-std::size_t conductorCount(const Graph& graph, std::size_t circuit) {
-    return static_cast<std::size_t>(
-        std::count(graph.circuitOf.begin(), graph.circuitOf.end(), circuit));
-}
-
-std::string fineText(const Graph& graph,
-                     const Circuit& circuit,
-                     std::size_t conductors,
-                     const Connections& connections) {
-    std::string text = "it has its " + counted(conductors, "conductor", "conductors");
-    if (circuit.joins) {
-        text += ", and all " + counted(connections.wanted, "connection", "connections") + " to " +
-                circuitName(graph.built, given(graph.built.circuitIndex(given(circuit.joins)))) +
-                " are made";
+/// The circuit has its conductors; says also whether they are joined, where nothing is told of that
+/// elsewhere.
+void tellFine(Finding& finding, const JointGraph& graph, std::size_t circuit) {
+    const std::size_t present = presentIn(graph, circuit);
+    const std::string head = circuitName(graph.built, circuit) + " has its " +
+                             counted(present, "conductor", "conductors");
+    judge(finding, count(present), count(present), Bound::atLeast);
+    finding.working = sentence(head);
+    if (!graph.joins[circuit]) {
+        return;
     }
-    return text;
+    const std::size_t joined = *graph.joins[circuit];
+    const std::string name = circuitName(graph.built, joined);
+    const auto [wanted, made] = connectionsOf(graph, circuit);
+    if (made < wanted) {
+        finding.working = sentence(head + "; what keeps " + std::to_string(wanted - made) + " of " +
+                                   counted(wanted, "connection", "connections") + " to " + name +
+                                   " from being made is told by itself");
+        return;
+    }
+    judge(finding, count(made), count(wanted), Bound::atLeast);
+    finding.working = sentence(head + ", and all " + counted(wanted, "connection", "connections") +
+                               " to " + name + " are made");
+    if (graph.built.layout.circuits[joined].sets > 1) {
+        finding.citation = sectionFor(graph.built, standards::Rule::tapsJoinWholeSet);
+    }
 }
 
-Finding circuitFinding(const Graph& graph, std::size_t circuit) {
-    const Circuit& one = graph.circuit(circuit);
-    std::vector<Problem> problems;
-    judgeSets(problems, graph, circuit);
-    const bool setsComplete = problems.empty();
-    const Connections connections = judgeJoins(problems, graph, circuit);
-    judgeStrangers(problems, graph, circuit);
+void nameSwap(Finding& finding, const JointGraph& graph, const Census& census, std::size_t index) {
+    const auto swap = census.swaps.find(index);
+    if (swap == census.swaps.end()) {
+        return;
+    }
+    finding.subjects.emplace_back(graph.built.layout.circuits[swap->second.extra.circuit].id);
+    for (const std::size_t i : census.slots.at(swap->second.extra)) {
+        finding.subjects.emplace_back(graph.idOf(i));
+    }
+}
+
+void circuitFinding(std::vector<Finding>& findings,
+                    const JointGraph& graph,
+                    const Census& census,
+                    std::size_t circuit) {
+    const Circuit& one = graph.built.layout.circuits[circuit];
+    const auto problems = problemsOf(graph, census, circuit);
+    const auto notThere = phasesNotThere(graph, circuit);
+    const bool fine = problems.empty() && notThere.empty();
+    if (fine && (census.told[circuit] || census.named.count(circuit) > 0)) {
+        return;  // told at a block, or with the circuit that misses what this has too many
+    }
     Finding finding;
     finding.check = Check::joints;
     finding.subjects = {one.id};
     finding.place = placeOfFirst(graph, circuit);
-    const std::size_t present = conductorCount(graph, circuit);
-    const bool byConnections = setsComplete && one.joins;
+    finding.citation = stated();
+    if (fine) {
+        tellFine(finding, graph, circuit);
+        findings.push_back(std::move(finding));
+        return;
+    }
     judge(finding,
-          count(byConnections ? connections.made : present),
-          count(byConnections ? connections.wanted
-                              : static_cast<std::size_t>(one.sets) * one.phases.size()),
+          count(presentIn(graph, circuit)),
+          count(static_cast<std::size_t>(one.sets) * one.phases.size()),
           Bound::atLeast);
     finding.margin->value = -std::abs(finding.margin->value);  // one too many is no room to spare
-    const bool parallel =
-        one.joins && graph.circuit(given(graph.built.circuitIndex(given(one.joins)))).sets > 1;
-    tell(finding,
-         circuitName(graph.built, circuit),
-         problems,
-         fineText(graph, one, present, connections),
-         parallel ? sectionFor(graph.built, standards::Rule::tapsJoinWholeSet) : stated());
+    finding.verdict = Verdict::breach;
+    std::string text = problems.empty() ? "" : " has " + shortList(problems) + ", where 1 belongs";
+    if (!notThere.empty()) {
+        text += (text.empty() ? " has " : "; it has ") + listed(notThere) + ", which " +
+                circuitName(graph.built, given(graph.joins[circuit])) + " it joins has not";
+    }
+    finding.working = sentence(circuitName(graph.built, circuit) + text);
+    nameSwap(finding, graph, census, circuit);
+    findings.push_back(std::move(finding));
+}
+
+// ---- conductors -----------------------------------------------------------------------------
+
+const geometry::BuiltEnd* spareEnd(const geometry::BuiltConductor& conductor) {
+    for (const geometry::BuiltEnd* end : {&conductor.from, &conductor.to}) {
+        if (end->kind == geometry::BuiltEnd::Kind::spare) {
+            return end;
+        }
+    }
+    return nullptr;
+}
+
+/// A tap from part of a parallel set: the code says so from 2020 on; before, good practice.
+Finding apartFinding(const JointGraph& graph, const Apart& apart) {
+    const bool written = graph.built.layout.edition != standards::Edition::nec2017;
+    const std::size_t first = apart.conductors.front();
+    const auto& conductor = graph.built.conductors[first];
+    const geometry::BuiltEnd* loose = spareEnd(conductor);
+    Finding finding;
+    finding.check = Check::joints;
+    finding.verdict = apart.partly && !written ? Verdict::caution : Verdict::breach;
+    for (const std::size_t i : apart.conductors) {
+        finding.subjects.emplace_back(graph.idOf(i));
+    }
+    finding.place = loose != nullptr ? loose->mouth : conductor.built.path.start();
+    finding.citation =
+        apart.parallel ? sectionFor(graph.built, standards::Rule::tapsJoinWholeSet) : stated();
+    const bool one = apart.conductors.size() == 1;
+    finding.working =
+        sentence(namesOf(graph, apart.conductors) +
+                 (!graph.landed[first] ? " ends in no block, and"
+                  : one                ? " is on a block by itself, and"
+                                       : " are joined, and") +
+                 (one ? " has" : " have") + " to be joined to " + namesOf(graph, apart.from));
     return finding;
 }
 
-// ---- spare ends -----------------------------------------------------------------------------
-
-void spareFindings(std::vector<Finding>& findings, const Graph& graph, std::size_t conductor) {
+void spareFindings(std::vector<Finding>& findings, const JointGraph& graph, std::size_t conductor) {
     const auto& built = graph.built.conductors[conductor];
     for (const geometry::BuiltEnd* end : {&built.from, &built.to}) {
         if (end->kind != geometry::BuiltEnd::Kind::spare) {
@@ -461,12 +501,12 @@ void spareFindings(std::vector<Finding>& findings, const Graph& graph, std::size
         Finding finding;
         finding.check = Check::joints;
         finding.verdict = Verdict::caution;
-        finding.subjects = {graph.conductor(conductor).id};
+        finding.subjects = {graph.idOf(conductor)};
         finding.place = end->mouth;
         finding.citation = sectionFor(graph.built, standards::Rule::splicesInsulated);
-        finding.working = sentence("one end of " + graph.name(conductor) +
-                                   " lands nowhere; if it is left open on purpose its end has to "
-                                   "be insulated as the conductor is");
+        finding.working = sentence("one end of " + conductorName(graph.built, conductor) +
+                                   " lands nowhere; left so on purpose, it has to be insulated as "
+                                   "the conductor is");
         findings.push_back(std::move(finding));
     }
 }
@@ -474,16 +514,26 @@ void spareFindings(std::vector<Finding>& findings, const Graph& graph, std::size
 }  // namespace
 
 std::vector<Finding> checkJoints(const BuiltLayout& built) {
-    const Graph graph = graphOf(built);
+    const JointGraph graph(built);
+    const Census census = censusOf(graph);
     std::vector<Finding> findings;
-    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
-        findings.push_back(blockFinding(graph, block));
+    for (std::size_t block = 0; block < graph.blocks.size(); ++block) {
+        findings.push_back(blockFinding(graph, census, block));
     }
     for (std::size_t circuit = 0; circuit < built.layout.circuits.size(); ++circuit) {
-        findings.push_back(circuitFinding(graph, circuit));
+        circuitFinding(findings, graph, census, circuit);
+    }
+    std::vector<bool> told(built.conductors.size());
+    for (const Apart& apart : whatLiesApart(graph)) {
+        findings.push_back(apartFinding(graph, apart));
+        for (const std::size_t i : apart.conductors) {
+            told[i] = !graph.landed[i];
+        }
     }
     for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        spareFindings(findings, graph, i);
+        if (!told[i]) {
+            spareFindings(findings, graph, i);
+        }
     }
     return findings;
 }

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 
 #include "core/checks/gutter_builder.h"
 #include "support/random.h"
@@ -188,7 +189,7 @@ TEST(SetsOfACircuit, HaveNoConductorTwice) {
     const auto tooMany = ofCircuit(builder, "S");
     EXPECT_EQ(tooMany.verdict, Verdict::breach);
     EXPECT_EQ(tooMany.margin->value, -1.0);
-    EXPECT_THAT(tooMany.working, testing::HasSubstr("2 conductors in set 2"));
+    EXPECT_THAT(tooMany.working, testing::HasSubstr("2 conductors of phase A in set 2"));
 }
 
 /// Two sets in two blocks, the tap only in the first.
@@ -200,50 +201,57 @@ GutterBuilder halfTapped(standards::Edition edition) {
     return builder;
 }
 
+Finding ofConductor(const GutterBuilder& builder, const std::string& id) {
+    const auto findings = about(checkJoints(builder.build()), layout::ConductorId(id));
+    for (const auto& finding : findings) {
+        if (finding.verdict != Verdict::caution || findings.size() == 1U) {
+            return finding;
+        }
+    }
+    return findings.empty() ? Finding{} : findings.front();
+}
+
 TEST(ATapFromParallelConductors, JoinsAllOfThem) {
-    const auto tap = ofCircuit(halfTapped(standards::Edition::nec2020), "T");
-    EXPECT_EQ(tap.verdict, Verdict::breach);
-    EXPECT_EQ(tap.measured->value, 1.0);
-    EXPECT_EQ(tap.limit->value, 2.0);
-    EXPECT_EQ(tap.citation.section, "300.3(B)(1)");
-    EXPECT_THAT(tap.working, testing::HasSubstr("S2"));
-    EXPECT_EQ(ofCircuit(halfTapped(standards::Edition::nec2023), "T").verdict, Verdict::breach);
-    EXPECT_EQ(ofCircuit(halfTapped(standards::Edition::nec2026), "T").citation.section,
+    const auto apart = ofConductor(halfTapped(standards::Edition::nec2020), "S2");
+    EXPECT_EQ(apart.verdict, Verdict::breach);
+    EXPECT_EQ(apart.citation.section, "300.3(B)(1)");
+    EXPECT_THAT(apart.working, testing::HasSubstr("T1"));
+    EXPECT_EQ(ofConductor(halfTapped(standards::Edition::nec2023), "S2").verdict, Verdict::breach);
+    EXPECT_EQ(ofConductor(halfTapped(standards::Edition::nec2026), "S2").citation.section,
               "300.5(B)(1)");
 }
 
 TEST(ATapFromParallelConductors, IsGoodPracticeBeforeItWasWritten) {
     // NFPA 70-2020 added it to 300.3(B)(1).
-    EXPECT_EQ(ofCircuit(halfTapped(standards::Edition::nec2017), "T").verdict, Verdict::caution);
+    const auto findings = about(checkJoints(halfTapped(standards::Edition::nec2017).build()),
+                                layout::ConductorId("S2"));
+    ASSERT_EQ(findings.size(), 2U) << "the tap, and the end that is left spare";
+    EXPECT_EQ(findings.front().verdict, Verdict::caution);
+    EXPECT_THAT(findings.front().working, testing::HasSubstr("T1"));
+}
+
+TEST(ATapFromParallelConductors, IsABreachInAnyEditionWhereItReachesNone) {
+    auto builder = tapOff(2);
+    builder.layout().edition = standards::Edition::nec2017;
+    builder.conductorNamed("T1").from = spare({30, 5, 5});
+    EXPECT_EQ(ofConductor(builder, "T1").verdict, Verdict::breach);
 }
 
 TEST(ATapFromParallelConductors, MayBeJoinedThroughALink) {
     auto builder = halfTapped(standards::Edition::nec2023);
     // S1 runs on from block A into block B.
     builder.conductorNamed("S1").from = inPort("B", "2");
-    EXPECT_EQ(ofCircuit(builder, "T").verdict, Verdict::meets);
+    EXPECT_TRUE(withVerdict(checkJoints(builder.build()), Verdict::breach).empty());
+    EXPECT_EQ(ofCircuit(builder, "T").measured->value, 2.0) << "connections, all made";
 }
 
 TEST(ATappedConductor, EndsInABlock) {
     auto builder = tapOff(1);
     builder.conductorNamed("T1").from = spare({30, 5, 5});
-    const auto tap = ofCircuit(builder, "T");
-    EXPECT_EQ(tap.verdict, Verdict::breach);
-    EXPECT_THAT(tap.working, testing::HasSubstr("ends in no block"));
-}
-
-TEST(CircuitsThatDoNotJoin, AreNotOnOnePiece) {
-    auto builder = tapOff(1);
-    builder.circuit("U", {Phase::a});
-    builder.circuitNamed("U").role = Role::feeder;
-    belongs(builder.conductor("U1", inPort("A", "5"), away(6)), "U", Phase::a);
-    for (const std::string id : {"S", "T", "U"}) {
-        EXPECT_EQ(ofCircuit(builder, id).verdict, Verdict::breach) << id;
-    }
-    builder.circuitNamed("U").joins = layout::CircuitId("S");
-    for (const std::string id : {"S", "T", "U"}) {
-        EXPECT_EQ(ofCircuit(builder, id).verdict, Verdict::meets) << id;
-    }
+    const auto findings = about(checkJoints(builder.build()), layout::ConductorId("T1"));
+    ASSERT_EQ(findings.size(), 1U) << "its spare end is not told again";
+    EXPECT_EQ(findings.front().verdict, Verdict::breach);
+    EXPECT_THAT(findings.front().working, testing::HasSubstr("ends in no block"));
 }
 
 TEST(CircuitsThatJoinThroughAThird, AreRelated) {
@@ -252,6 +260,179 @@ TEST(CircuitsThatJoinThroughAThird, AreRelated) {
     belongs(builder.conductor("U1", inPort("A", "5"), away(6)), "U", Phase::a);
     EXPECT_EQ(ofCircuit(builder, "S").verdict, Verdict::meets);
     EXPECT_EQ(ofCircuit(builder, "U").verdict, Verdict::meets);
+}
+
+// ---- one mistake, one breach ----------------------------------------------------------------
+
+constexpr std::array kPhases = {Phase::a, Phase::b, Phase::c, Phase::n};
+
+std::string letter(Phase phase) {
+    return std::string(layout::phaseText(phase));
+}
+
+/// Two sets of service conductors and three taps of one set, all of A, B, C and N, on a block a
+/// phase: conductors "S1-A" … "T3-N", blocks "A" … "N".
+GutterBuilder yard() {
+    GutterBuilder builder({120.0, 12.0, 12.0});
+    builder.add(check_test::rowPart(8));
+    const std::vector<Phase> phases(kPhases.begin(), kPhases.end());
+    builder.circuitNamed("S").phases = phases;
+    builder.circuitNamed("S").sets = 2;
+    builder.entry("in", layout::Wall::top, 3.0, 3.0).entry("out", layout::Wall::bottom, 3.0, 3.0);
+    for (std::size_t i = 0; i < phases.size(); ++i) {
+        builder.block(letter(phases[i]), "row", {1.0 + 20.0 * double(i), 4.0, 2.0});
+    }
+    int slot = 0;
+    const auto land = [&](const std::string& head, const std::string& circuit, int set, int port) {
+        for (const Phase phase : phases) {
+            auto& made = builder.conductor(head + "-" + letter(phase),
+                                           check_test::atEntry("in", ++slot),
+                                           inPort(letter(phase), std::to_string(port)));
+            belongs(made, circuit, phase).set = set;
+        }
+    };
+    land("S1", "S", 1, 1);
+    land("S2", "S", 2, 2);
+    for (int tap = 1; tap <= 3; ++tap) {
+        const std::string id = "T" + std::to_string(tap);
+        builder.circuit(id, phases, 1, "S");
+        land(id, id, 1, 2 + tap);
+    }
+    return builder;
+}
+
+layout::System& addGenerator(GutterBuilder& builder) {
+    layout::System other = builder.layout().systems.front();
+    other.id = layout::SystemId("generator");
+    builder.layout().systems.push_back(other);
+    return builder.layout().systems.back();
+}
+
+/// A conductor of a circuit of its own in port 8 of block A.
+void addStranger(GutterBuilder& builder, const std::string& joins) {
+    builder.circuit("X", {Phase::a}, 1, joins);
+    belongs(
+        builder.conductor("X-A", check_test::atEntry("in", 90), inPort("A", "8")), "X", Phase::a);
+}
+
+void remove(GutterBuilder& builder, const std::string& id) {
+    std::erase_if(builder.layout().conductors,
+                  [&](const auto& one) { return one.id == layout::ConductorId(id); });
+}
+
+struct Mistake {
+    std::string name;
+    void (*spoil)(GutterBuilder&);
+    Subject subject;
+    std::string also;  ///< a conductor that is named too; empty: none
+    std::string says;
+    std::string reason;
+};
+
+void PrintTo(const Mistake& mistake, std::ostream* out) {
+    *out << mistake.name << ": " << mistake.reason;
+}
+
+const layout::BlockId kA("A");
+const layout::BlockId kB("B");
+
+const std::vector<Mistake>& mistakes() {
+    using layout::CircuitId;
+    using layout::ConductorId;
+    // clang-format off
+    static const std::vector<Mistake> kMistakes = {
+        {"TapOnTheWrongBlock", [](GutterBuilder& b) { b.conductorNamed("T2-A").to = inPort("B", "8"); },
+         kB, "T2-A", "phases A and B", "seven conductors of B and one of A: the A is astray; that it is not joined to S1-A and S2-A follows"},
+        {"ServiceConductorOnTheWrongBlock", [](GutterBuilder& b) { b.conductorNamed("S2-A").to = inPort("N", "8"); },
+         layout::BlockId("N"), "S2-A", "phases A and N", "that three taps lack S2-A follows from it"},
+        {"UnrelatedCircuit", [](GutterBuilder& b) { addStranger(b, ""); },
+         kA, "X-A", "not said to be joined", "one conductor on the wrong block: the five circuits that are joined right are not at fault"},
+        {"AnotherSystem", [](GutterBuilder& b) { addStranger(b, ""); b.circuitNamed("X").system = addGenerator(b).id; },
+         kA, "X-A", "systems generator and utility", "one conductor on the wrong block"},
+        {"AnotherSystemThoughTapped", [](GutterBuilder& b) { addStranger(b, "S"); b.circuitNamed("X").system = addGenerator(b).id; },
+         kA, "X-A", "systems generator and utility", "what is joined has one system"},
+        {"ParallelConductorReachesNoBlock", [](GutterBuilder& b) { b.conductorNamed("S2-B").to = spare({30, 5, 5}); },
+         ConductorId("S2-B"), "", "ends in no block", "300.3(B)(1): three taps miss it, by one conductor's fault"},
+        {"ParallelConductorOnABlockOfItsOwn", [](GutterBuilder& b) { b.block("extra", "row", {81, 4, 2}); b.conductorNamed("S2-B").to = inPort("extra", "1"); },
+         ConductorId("S2-B"), "", "by itself", "300.3(B)(1)"},
+        {"TapReachesNoBlock", [](GutterBuilder& b) { b.conductorNamed("T1-N").to = spare({30, 5, 5}); },
+         ConductorId("T1-N"), "", "ends in no block", "a tap joins what its circuit says"},
+        {"TapPassesByAllBlocks", [](GutterBuilder& b) { b.conductorNamed("T1-N").to = check_test::atEntry("out"); },
+         ConductorId("T1-N"), "", "ends in no block", "from entry to entry, it joins nothing"},
+        {"LabelOfTheBlock", [](GutterBuilder& b) { b.blockNamed("A").phase = Phase::c; },
+         kA, "", "meant for phase C", "all conductors on it agree: the label is wrong"},
+        {"ConductorMarkedWithAnotherPhase", [](GutterBuilder& b) { b.conductorNamed("T2-A").phase = Phase::b; },
+         kA, "T2-A", "phases A and B", "that T2 then has two of B and none of A follows"},
+        {"ConductorMarkedWithAnotherCircuit", [](GutterBuilder& b) { b.conductorNamed("T2-A").circuit = layout::CircuitId("T3"); },
+         CircuitId("T2"), "T2-A", "circuit T3 has 2 conductors", "one too few here and one too many there is one wrong mark"},
+        {"ConductorMarkedWithAnotherSet", [](GutterBuilder& b) { b.conductorNamed("S2-A").set = 1; },
+         CircuitId("S"), "", "set 2", "one wrong mark in one circuit"},
+        {"ConductorMissing", [](GutterBuilder& b) { remove(b, "T3-B"); },
+         CircuitId("T3"), "", "0 conductors of phase B in set 1", "a conductor too few is told at its circuit"},
+        {"ServiceConductorMissing", [](GutterBuilder& b) { remove(b, "S2-B"); },
+         CircuitId("S"), "", "0 conductors of phase B in set 2", "no tap can be joined to what is not there"},
+        {"PhaseThatTheCircuitJoinedHasNot", [](GutterBuilder& b) { b.circuitNamed("T1").joins.reset(); b.circuit("Y", {Phase::a}, 1, "T1"); belongs(b.conductor("Y-A", check_test::atEntry("in", 91), inPort("A", "8")), "Y", Phase::a); b.circuitNamed("T1").joins = layout::CircuitId("S"); b.circuitNamed("Y").phases.push_back(Phase::g); b.circuitNamed("T1").phases = {Phase::a, Phase::b, Phase::c}; remove(b, "T1-N"); b.circuitNamed("Y").phases = {Phase::a, Phase::n}; belongs(b.conductor("Y-N", check_test::atEntry("in", 92), inPort("N", "8")), "Y", Phase::n); },
+         CircuitId("Y"), "", "phase N, which circuit T1", "a neutral cannot be tapped from a circuit without one"},
+        {"LinkIntoTheWrongBlock", [](GutterBuilder& b) { b.block("A2", "row", {81, 4, 2}); b.conductorNamed("T3-A").to = inPort("A2", "1"); b.conductorNamed("S2-A").from = inPort("B", "8"); },
+         kB, "S2-A", "phases A and B", "the link from block A should have gone to A2; that T3-A is left alone there follows"},
+    };
+    // clang-format on
+    return kMistakes;
+}
+
+class OneMistake : public testing::TestWithParam<Mistake> {};
+
+TEST(Yard, HasNothingToFind) {
+    const auto findings = checkJoints(yard().build());
+    EXPECT_EQ(findings.size(), 8U) << "four blocks and four circuits";
+    EXPECT_EQ(withVerdict(findings, Verdict::meets).size(), findings.size());
+}
+
+TEST_P(OneMistake, IsOneBreach) {
+    const Mistake& mistake = GetParam();
+    auto builder = yard();
+    mistake.spoil(builder);
+    const auto findings = checkJoints(builder.build());
+    const auto breaches = withVerdict(findings, Verdict::breach);
+    ASSERT_EQ(breaches.size(), 1U) << testing::PrintToString(breaches);
+    EXPECT_EQ(breaches.front().subjects.front(), mistake.subject)
+        << subjectText(breaches.front().subjects.front());
+    EXPECT_THAT(breaches.front().working, testing::HasSubstr(mistake.says));
+    if (!mistake.also.empty()) {
+        EXPECT_THAT(breaches.front().subjects,
+                    testing::Contains(Subject(layout::ConductorId(mistake.also))));
+    }
+    EXPECT_TRUE(withVerdict(findings, Verdict::cannotTell).empty());
+}
+
+std::string mistakeName(const testing::TestParamInfo<Mistake>& row) {
+    return row.param.name;
+}
+
+INSTANTIATE_TEST_SUITE_P(Joints, OneMistake, testing::ValuesIn(mistakes()), mistakeName);
+
+TEST(TwoMistakes, AreTwoBreaches) {
+    for (std::size_t i = 0; i < 8; ++i) {
+        auto builder = yard();
+        mistakes()[i].spoil(builder);
+        builder.conductorNamed("T3-C").to = spare({30, 5, 5});
+        EXPECT_EQ(withVerdict(checkJoints(builder.build()), Verdict::breach).size(), 2U)
+            << mistakes()[i].name;
+    }
+}
+
+TEST(Mistakes, NameBothWhereNoneIsInTheMinority) {
+    // Two conductors on a splice, one of A and one of B: which of them is astray cannot be known.
+    auto builder = check_test::straightSplice();
+    for (const std::string id : {"S", "T"}) {
+        builder.circuitNamed(id).phases = {Phase::a, Phase::b};
+    }
+    builder.conductorNamed("T-A").phase = Phase::b;
+    const auto block = ofBlock(builder, "A");
+    EXPECT_EQ(block.verdict, Verdict::breach);
+    EXPECT_EQ(block.subjects.size(), 3U);
+    builder.blockNamed("A").phase = Phase::a;
+    EXPECT_EQ(ofBlock(builder, "A").subjects.size(), 2U) << "the block says which it is for";
 }
 
 TEST(SpareEnds, AreACautionEach) {
