@@ -18,7 +18,8 @@ using geometry::PathFault;
 using Bend = geometry::BuiltPath::Bend;
 
 /// The insulation of all 600 V building wire up to 2000 kcmil is no thicker (from memory), which is
-/// the training rule's first group.
+/// the training rule's first group. Where the published diameters do not bear it out, the verdict
+/// does not rest on it.
 constexpr auto kThinInsulation = units::Inches::of(0.156);
 
 /// The training rule steps at 1 in; within this fraction of it a maker's difference moves the
@@ -27,27 +28,92 @@ constexpr auto kThinInsulation = units::Inches::of(0.156);
 constexpr double kNearStep = 0.03;
 constexpr double kStep = 1.0;
 
-constexpr std::string_view kNote =
-    "a training radius for installed cable; the code has no number for 1000 V or less";
+constexpr std::string_view kNote = "the code has no number for 1000 V or less";
 
-standards::Cited<double> multipleFor(const BuiltConductor& conductor, standards::Edition edition) {
+standards::Cited<double> multipleFor(double diameter,
+                                     units::Inches insulation,
+                                     standards::Edition edition) {
     auto rule = standards::bendRadiusMultiple(
-        conductor.diameter, kThinInsulation, standards::BendRule::training, edition);
+        units::Inches::of(diameter), insulation, standards::BendRule::training, edition);
     CONTRACT(rule.has_value());
     rule->source.note = kNote;
     return *rule;
 }
 
-/// Radius at the inner surface; none where the corner is sharper than the conductor is thick.
-double innerRadius(const BuiltConductor& conductor, const Bend& bend) {
-    return std::max(0.0, bend.radius - conductor.radius());
+/// The least published diameter over the metal: Chapter 9 Table 8, and 5A where the stranding is
+/// compact or not stated. 0 where neither has the size.
+double leastBareDiameter(const layout::Conductor& conductor, standards::Edition edition) {
+    using standards::Insulation;
+    using standards::Stranding;
+    std::vector<Stranding> candidates = {Stranding::solid, Stranding::classB, Stranding::compact};
+    if (conductor.stranding) {
+        candidates = {*conductor.stranding};
+    }
+    double least = 0.0;
+    for (const Stranding stranding : candidates) {
+        const auto found =
+            standards::insulatedConductor(conductor.size, Insulation::bare, stranding, edition);
+        if (found && (least == 0.0 || found->value.diameter.in() < least)) {
+            least = found->value.diameter.in();
+        }
+    }
+    return least;
 }
 
-const Bend* tightestOf(const BuiltConductor& conductor) {
-    const Bend* tightest = nullptr;
-    for (const Bend& bend : conductor.built.bends) {
-        if (bend.turn > kSameDirection && (tightest == nullptr || bend.radius < tightest->radius)) {
-            tightest = &bend;
+/// Radius at the inner surface; none where the corner is sharper than the conductor is thick.
+double innerRadius(double centreline, double diameter) {
+    return std::max(0.0, centreline - diameter / 2.0);
+}
+
+/// One way to apply the rule to a bend.
+struct Applied {
+    double inner = 0.0;  ///< inches, what the bend has
+    double least = 0.0;  ///< inches, what it needs
+    double multiple = 0.0;
+    double diameter = 0.0;
+    bool meets() const { return atLeast(inner, least); }
+};
+
+Applied applied(double radius, double diameter, double covering, standards::Edition edition) {
+    const double multiple =
+        multipleFor(diameter, units::Inches::of(std::max(0.0, covering)), edition).value;
+    return {innerRadius(radius, diameter), multiple * diameter, multiple, diameter};
+}
+
+/// The rule at its mildest and at its hardest for what is not known.
+struct Range {
+    Applied mildest;
+    Applied hardest;
+};
+
+/// Hardest: all that covers the metal, jacket and all, taken for insulation. Mildest: the thin
+/// group; where the diameter is assumed, the metal alone.
+Range rangeOf(const BuiltLayout& built, std::size_t index, double radius) {
+    const auto& conductor = built.conductors[index];
+    const auto edition = built.layout.edition;
+    const double diameter = conductor.diameter.in();
+    const double bare = leastBareDiameter(built.layout.conductors[index], edition);
+    return {conductor.assumed.empty() ? applied(radius, diameter, kThinInsulation.in(), edition)
+                                      : applied(radius, bare, 0.0, edition),
+            applied(radius, diameter, (diameter - bare) / 2.0, edition)};
+}
+
+struct Tightest {
+    const Bend* bend = nullptr;
+    double radius = 0.0;  ///< of the centreline, as the layout asks for it
+};
+
+/// By the radii asked for: a bend that was shrunk because it does not fit is told as that.
+Tightest tightestOf(const BuiltLayout& built, std::size_t index) {
+    Tightest tightest;
+    const auto& bends = built.conductors[index].built.bends;
+    const auto& corners = built.layout.conductors[index].corners;
+    CONTRACT(bends.size() == corners.size());
+    for (std::size_t i = 0; i < bends.size(); ++i) {
+        const double radius = corners[i].radius.in();
+        if (bends[i].turn > kSameDirection &&
+            (tightest.bend == nullptr || radius < tightest.radius)) {
+            tightest = {&bends[i], radius};
         }
     }
     return tightest;
@@ -61,67 +127,106 @@ std::size_t countTurns(const BuiltConductor& conductor) {
 
 std::string nearStepClause(const BuiltConductor& conductor) {
     const double diameter = conductor.diameter.in();
-    if (std::abs(diameter - kStep) > kNearStep * kStep) {
-        return {};
-    }
-    return "; its diameter is within 3 % of 1 in, where the rule steps from 4 to 5 diameters: "
-           "measure the conductor";
+    return std::abs(diameter - kStep) > kNearStep * kStep
+               ? std::string()
+               : "; the rule steps to 5 diameters over 1 in: measure the conductor";
 }
 
 Finding startOf(const BuiltLayout& built, std::size_t index) {
     Finding finding;
     finding.check = Check::bendRadius;
     finding.subjects = {built.layout.conductors[index].id};
-    finding.citation = multipleFor(built.conductors[index], built.layout.edition).source;
+    finding.citation =
+        multipleFor(built.conductors[index].diameter.in(), kThinInsulation, built.layout.edition)
+            .source;
     return finding;
 }
 
-std::string workingOf(const BuiltLayout& built, std::size_t index, const Finding& finding) {
+std::string workingOf(const BuiltLayout& built, std::size_t index, const Applied& rule) {
     const auto& conductor = built.conductors[index];
-    const auto [measured, limit] =
-        inTexts(given(finding.measured).value, given(finding.limit).value);
-    const double multiple = multipleFor(conductor, built.layout.edition).value;
-    return sentence(
-        "the tightest of " + counted(countTurns(conductor), "bend", "bends") + " of " +
-        conductorName(built, index) + " has " + measured + " at its inner surface, and " + limit +
-        " is needed, " + units::formatDecimal(multiple, 0) + " times the diameter of " +
-        inText(conductor.diameter.in()) +
-        (conductor.assumed.empty()
-             ? std::string()
-             : " (the largest published, as its " + conductor.assumed + " is not stated)") +
-        nearStepClause(conductor));
+    const auto [measured, limit] = inTexts(rule.inner, rule.least);
+    const bool metalAlone = rule.diameter < conductor.diameter.in();
+    return sentence("the tightest of " + counted(countTurns(conductor), "bend", "bends") + " of " +
+                    conductorName(built, index) + " has " + measured + " inside and needs " +
+                    limit + ", " + units::formatDecimal(rule.multiple, 0) + " × " +
+                    inText(rule.diameter) +
+                    (metalAlone ? " of bare metal alone"
+                     : conductor.assumed.empty()
+                         ? std::string()
+                         : " (the largest published: " + conductor.assumed + " not stated)") +
+                    nearStepClause(conductor));
 }
 
-Finding tightestFinding(const BuiltLayout& built, std::size_t index) {
+/// The verdict that holds at the mildest and at the hardest.
+Applied judgeRadius(Finding& finding, const BuiltLayout& built, std::size_t index, double radius) {
     const auto& conductor = built.conductors[index];
-    Finding finding = startOf(built, index);
-    const Bend* bend = tightestOf(conductor);
-    if (bend == nullptr) {
-        finding.place = conductor.built.path.pointAt(conductor.built.path.length().in() / 2.0);
-        finding.working = sentence(conductorName(built, index) + " runs straight");
-        return finding;
-    }
-    const double multiple = multipleFor(conductor, built.layout.edition).value;
-    judge(finding,
-          inches(innerRadius(conductor, *bend)),
-          inches(multiple * conductor.diameter.in()),
-          Bound::atLeast);
-    finding.place = conductor.built.path.pointAt(bend->start + bend->radius * bend->turn / 2.0);
-    finding.working = workingOf(built, index, finding);
-    // The largest diameter was taken: a radius that suffices for it suffices for any.
-    if (finding.verdict == Verdict::breach && !conductor.assumed.empty()) {
+    const auto [mildest, hardest] = rangeOf(built, index, radius);
+    const Applied shown = mildest.meets() ? hardest : mildest;
+    judge(finding, inches(shown.inner), inches(shown.least), Bound::atLeast);
+    if (mildest.meets() && !hardest.meets()) {
         finding.verdict = Verdict::cannotTell;
-        finding.missing = {conductor.assumed + " of " + conductorName(built, index)};
+        finding.missing = {conductor.assumed.empty()
+                               ? "insulation thickness of " + conductorName(built, index) +
+                                     " without its covering"
+                               : conductor.assumed + " of " + conductorName(built, index)};
     }
-    return finding;
+    return shown;
+}
+
+/// Nothing where the radius asked for would do and only does not fit: that is told by itself.
+void tightestFinding(std::vector<Finding>& findings, const BuiltLayout& built, std::size_t index) {
+    const auto& conductor = built.conductors[index];
+    const Tightest tightest = tightestOf(built, index);
+    Finding finding = startOf(built, index);
+    if (tightest.bend == nullptr) {
+        finding.place = conductor.built.path.pointAt(conductor.built.path.length().in() / 2.0);
+        finding.working =
+            sentence(conductorName(built, index) + " runs straight, so no radius is asked");
+        findings.push_back(std::move(finding));
+        return;
+    }
+    const Applied rule = judgeRadius(finding, built, index, tightest.radius);
+    if (finding.verdict == Verdict::meets && !conductor.built.faults.empty()) {
+        return;
+    }
+    const Bend& bend = *tightest.bend;
+    finding.place = conductor.built.path.pointAt(bend.start + bend.radius * bend.turn / 2.0);
+    finding.working = workingOf(built, index, rule);
+    findings.push_back(std::move(finding));
+}
+
+/// Legs next to each other that are too short for the bends they share: one mistake.
+struct FaultRun {
+    const PathFault* worst = nullptr;
+    std::size_t last = 0;
+};
+
+std::vector<FaultRun> faultRuns(const BuiltConductor& conductor) {
+    std::vector<FaultRun> runs;
+    for (const PathFault& fault : conductor.built.faults) {
+        const bool isShort = fault.kind == PathFault::Kind::legTooShort;
+        const bool follows = isShort && !runs.empty() &&
+                             runs.back().worst->kind == PathFault::Kind::legTooShort &&
+                             fault.index == runs.back().last + 1;
+        if (!follows) {
+            runs.push_back({&fault, fault.index});
+            continue;
+        }
+        FaultRun& run = runs.back();
+        run.last = fault.index;
+        if (fault.needed - fault.available > run.worst->needed - run.worst->available) {
+            run.worst = &fault;
+        }
+    }
+    return runs;
 }
 
 std::string faultText(const PathFault& fault) {
     switch (fault.kind) {
         case PathFault::Kind::legTooShort: {
             const auto [available, needed] = inTexts(fault.available.in(), fault.needed.in());
-            return "has " + available + " of straight for its bends on leg " +
-                   std::to_string(fault.index + 1) + " where they need " + needed;
+            return "has " + available + " on leg " + std::to_string(fault.index + 1) +
+                   ", and its bends there need " + needed;
         }
         case PathFault::Kind::turnTooSharp:
             return "turns back on itself at corner " + std::to_string(fault.index + 1);
@@ -176,9 +281,9 @@ std::vector<Finding> checkBendRadius(const BuiltLayout& built) {
     std::vector<Finding> findings;
     for (std::size_t i = 0; i < built.conductors.size(); ++i) {
         const auto& conductor = built.conductors[i];
-        findings.push_back(tightestFinding(built, i));
-        for (const PathFault& fault : conductor.built.faults) {
-            findings.push_back(faultFinding(built, i, fault));
+        tightestFinding(findings, built, i);
+        for (const FaultRun& run : faultRuns(conductor)) {
+            findings.push_back(faultFinding(built, i, *run.worst));
         }
         for (const BuiltEnd* end : {&conductor.from, &conductor.to}) {
             if (end->kink > kLargestKink) {
