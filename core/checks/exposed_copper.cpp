@@ -1,14 +1,21 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/tolerance.h"
 #include "checks/occupancy.h"
 #include "checks/support.h"
 
 /// At every port: no copper outside the mouth, no insulation under a screw, the tip past the last
-/// screw, the strip as long as the connector asks; for a conductor passing
-/// through, the window inside the bore and under every screw.
+/// screw, the strip as long as the connector asks; for a conductor passing through, the window
+/// inside the bore and under every screw.
 ///
-/// A screw is taken as wide as the bore (common practice, no source): parts state its place only.
+/// Parts state where a screw is and not how wide. What is clear of a screw as wide as the bore is
+/// clear of it; what does not reach past its middle is not; between the two it cannot be told,
+/// unless the conductor is stripped as the part asks and pushed to the stop.
+///
+/// An end whose insertion the layout does not state is pushed to the stop, as the layout's format
+/// says, and the finding says so. A bore open at both mouths has no stop: then only what holds
+/// however far the end is pushed in can be told.
 namespace gw::checks {
 namespace {
 
@@ -48,27 +55,30 @@ Aspect unknown(Citation citation, std::string missing, std::string text) {
     return aspect;
 }
 
+/// Where one screw bears, along the bore from the conductor's own mouth, inches.
+struct Bearing {
+    double from = 0.0;  ///< as wide as the bore at the most, and no wider than the bore is long
+    double middle = 0.0;
+    double to = 0.0;
+};
+
 /// The bore as the conductor meets it: lengths from its own mouth, inches.
 struct Bore {
     std::size_t block = 0;
     std::size_t port = 0;
     double depth = 0.0;
-    double firstScrew = 0.0;  ///< where the first screw's width begins
-    double lastScrew = 0.0;   ///< where the last screw's width ends
-    bool hasScrews = false;
+    std::vector<Bearing> screws;  ///< first to last
 };
 
 Bore boreFrom(const BuiltLayout& built,
               std::size_t block,
               std::size_t port,
               const std::vector<double>& screws) {
-    Bore bore{block, port, boreDepth(built, block, port)};
+    Bore bore{block, port, boreDepth(built, block, port), {}};
     const double half = built.blocks[block].part->ports[port].boreDiameter.in() / 2.0;
-    bore.hasScrews = !screws.empty();
-    if (bore.hasScrews) {
-        // A screw close to the mouth or the stop is not asked to be wider than the bore is long.
-        bore.firstScrew = std::max(0.0, screws.front() - half);
-        bore.lastScrew = std::min(bore.depth, screws.back() + half);
+    for (const double middle : screws) {
+        bore.screws.push_back(
+            {std::max(0.0, middle - half), middle, std::min(bore.depth, middle + half)});
     }
     return bore;
 }
@@ -117,35 +127,43 @@ Citation insulated(const BuiltLayout& built) {
 
 Aspect copperShowing(const BuiltLayout& built, double showing) {
     const double shown = std::max(0.0, showing);
-    Aspect aspect = judged(shown,
-                           0.0,
-                           Bound::atMost,
-                           insulated(built),
-                           showing > 0.0 ? inText(shown) + " of copper shows outside the mouth"
-                                         : "no copper shows outside the mouth");
-    if (aspect.verdict == Verdict::meets) {
-        aspect.text = "no copper shows outside the mouth";
+    Aspect aspect = judged(shown, 0.0, Bound::atMost, insulated(built), "no copper shows");
+    if (aspect.verdict == Verdict::breach) {
+        aspect.text = inText(shown) + " of copper shows outside the mouth";
     }
     return aspect;
 }
 
+/// Clear of the screw at its widest, or not even past its middle: between the two it is not known.
+void leaveToWidth(Aspect& aspect, const BuiltLayout& built, const Bore& bore, bool pastMiddle) {
+    if (aspect.verdict == Verdict::breach && pastMiddle) {
+        aspect.verdict = Verdict::cannotTell;
+        aspect.missing = {"width of the screws of " + portName(built, bore.block, bore.port)};
+    }
+}
+
 Aspect insulationUnderScrew(const BuiltLayout& built, const Bore& bore, double into) {
-    const auto [measured, limit] = inTexts(std::max(0.0, into), bore.firstScrew);
-    return judged(
-        std::max(0.0, into),
-        bore.firstScrew,
-        Bound::atMost,
-        instructions(built),
-        "insulation goes " + measured + " into the bore and the screw begins at " + limit);
+    const Bearing& first = bore.screws.front();
+    const auto [measured, limit] = inTexts(std::max(0.0, into), first.from);
+    Aspect aspect = judged(std::max(0.0, into),
+                           first.from,
+                           Bound::atMost,
+                           instructions(built),
+                           "insulation to " + measured + ", screw from " + limit);
+    leaveToWidth(aspect, built, bore, !atLeast(into, first.middle));
+    return aspect;
 }
 
 Aspect tipPastScrew(const BuiltLayout& built, const Bore& bore, double inserted) {
-    const auto [measured, limit] = inTexts(inserted, bore.lastScrew);
-    return judged(inserted,
-                  bore.lastScrew,
-                  Bound::atLeast,
-                  instructions(built),
-                  "the tip is " + measured + " in and has to be past the last screw, " + limit);
+    const Bearing& last = bore.screws.back();
+    const auto [measured, limit] = inTexts(inserted, last.to);
+    Aspect aspect = judged(inserted,
+                           last.to,
+                           Bound::atLeast,
+                           instructions(built),
+                           "tip at " + measured + ", screw to " + limit);
+    leaveToWidth(aspect, built, bore, !atMost(inserted, last.middle));
+    return aspect;
 }
 
 Aspect stripAsAsked(const BuiltLayout& built, const Bore& bore, double strip) {
@@ -159,16 +177,15 @@ Aspect stripAsAsked(const BuiltLayout& built, const Bore& bore, double strip) {
     const double asked = port.stripLength->in();
     const double off = std::abs(strip - asked);
     const auto [measured, wanted] = inTexts(strip, asked);
-    const std::string text = measured + " is stripped and the port asks for " + wanted;
+    const std::string text = "strip " + measured + ", asked " + wanted;
     const bool exact = holds(inches(off), inches(0.0), Bound::atMost);
     if (!port.stripTolerance && !exact) {
-        return unknown(instructions(built),
-                       "strip tolerance of " + name,
-                       text + " with a tolerance not stated");
+        return unknown(
+            instructions(built), "strip tolerance of " + name, text + " ± a tolerance not stated");
     }
     const double tolerance = port.stripTolerance ? port.stripTolerance->in() : 0.0;
     Aspect aspect = judged(off, tolerance, Bound::atMost, instructions(built), {});
-    aspect.text = text + (port.stripTolerance ? " within " + inText(tolerance) : "");
+    aspect.text = text + (port.stripTolerance ? " ± " + inText(tolerance) : "");
     aspect.measured = inches(strip);
     aspect.limit = inches(strip < asked ? asked - tolerance : asked + tolerance);
     return aspect;
@@ -180,47 +197,88 @@ Aspect noScrews(const BuiltLayout& built, const Bore& bore) {
         instructions(built), "screws of " + name, "where " + name + " has its screw is not stated");
 }
 
-std::vector<Aspect> aspectsOfEnd(const BuiltLayout& built,
-                                 std::size_t conductor,
-                                 const BuiltEnd& end,
-                                 const Bore& bore) {
-    const auto insulation = built.layout.conductors[conductor].insulation;
+/// One end in its bore. insertionKnown: stated, or the bore has a stop.
+struct Seat {
+    std::size_t conductor = 0;
+    const BuiltEnd& end;
+    const Bore& bore;
+    bool insertionKnown = true;
+};
+
+bool isBare(const BuiltLayout& built, std::size_t conductor) {
+    return built.layout.conductors[conductor].insulation == standards::Insulation::bare;
+}
+
+std::string seatName(const BuiltLayout& built, const Seat& seat) {
+    return conductorName(built, seat.conductor) + " in " +
+           portName(built, seat.bore.block, seat.bore.port);
+}
+
+std::vector<Aspect> aspectsAt(const BuiltLayout& built, const Seat& seat, double inserted) {
     std::vector<Aspect> aspects;
-    const bool isBare = insulation == standards::Insulation::bare;
-    if (!isBare && !end.strip) {
-        const std::string where =
-            conductorName(built, conductor) + " in " + portName(built, bore.block, bore.port);
-        aspects = {unknown(insulated(built), "strip of " + where, "the strip is not stated")};
-    } else if (!isBare) {
-        aspects = {copperShowing(built, *end.strip - end.inserted),
-                   stripAsAsked(built, bore, *end.strip)};
-        if (bore.hasScrews) {
-            aspects.push_back(insulationUnderScrew(built, bore, end.inserted - *end.strip));
+    const auto& strip = seat.end.strip;
+    const bool clothed = !isBare(built, seat.conductor);
+    bool asInstructed = false;
+    if (clothed && !strip) {
+        aspects = {unknown(
+            insulated(built), "strip of " + seatName(built, seat), "the strip is not stated")};
+    } else if (clothed) {
+        aspects = {copperShowing(built, *strip - inserted), stripAsAsked(built, seat.bore, *strip)};
+        asInstructed =
+            aspects.back().verdict == Verdict::meets && atLeast(inserted, seat.bore.depth);
+    }
+    if (seat.bore.screws.empty()) {
+        aspects.push_back(noScrews(built, seat.bore));
+        return aspects;
+    }
+    if (clothed && strip) {
+        aspects.push_back(insulationUnderScrew(built, seat.bore, inserted - *strip));
+        if (asInstructed && aspects.back().verdict == Verdict::cannotTell) {
+            aspects.back().verdict = Verdict::meets;
+            aspects.back().missing.clear();
         }
     }
-    aspects.push_back(bore.hasScrews ? tipPastScrew(built, bore, end.inserted)
-                                     : noScrews(built, bore));
+    aspects.push_back(tipPastScrew(built, seat.bore, inserted));
     return aspects;
 }
 
+/// How far to push in an end whose insertion is not known, so that it does best: until no copper
+/// shows and the tip is past the last screw, if the bore is deep enough.
+double bestInsertion(const Seat& seat) {
+    const double pastScrews = seat.bore.screws.empty() ? 0.0 : seat.bore.screws.back().to;
+    return std::min(seat.bore.depth, std::max(seat.end.strip.value_or(0.0), pastScrews));
+}
+
+std::vector<Aspect> aspectsOfEnd(const BuiltLayout& built, const Seat& seat) {
+    if (seat.insertionKnown) {
+        return aspectsAt(built, seat, seat.end.inserted);
+    }
+    auto aspects = aspectsAt(built, seat, bestInsertion(seat));
+    aspects.push_back(unknown(insulated(built),
+                              "insertion of " + seatName(built, seat),
+                              "how far it is pushed in is not stated, and the bore has no stop"));
+    return aspects;
+}
+
+/// The worse of the two sides: by how much the window falls short of the screws' width.
 Aspect windowUnderScrew(const BuiltLayout& built, const Bore& bore, double from, double to) {
-    // The worse of the two sides: by how much the window falls short of the screws' width.
-    const double shortBy = std::max({0.0, from - bore.firstScrew, bore.lastScrew - to});
-    return judged(shortBy,
-                  0.0,
-                  Bound::atMost,
-                  instructions(built),
-                  "the window lies from " + inText(from) + " to " + inText(to) +
-                      " and the screws from " + inText(bore.firstScrew) + " to " +
-                      inText(bore.lastScrew));
+    const Bearing& first = bore.screws.front();
+    const Bearing& last = bore.screws.back();
+    Aspect aspect = judged(std::max({0.0, from - first.from, last.to - to}),
+                           0.0,
+                           Bound::atMost,
+                           instructions(built),
+                           "window " + inText(from) + " to " + inText(to) + ", screws " +
+                               inText(first.from) + " to " + inText(last.to));
+    leaveToWidth(aspect, built, bore, !atLeast(from, first.middle) && !atMost(to, last.middle));
+    return aspect;
 }
 
 std::vector<Aspect> aspectsOfPass(const BuiltLayout& built,
                                   std::size_t conductor,
                                   const BuiltPass& pass,
                                   const Bore& bore) {
-    const auto insulation = built.layout.conductors[conductor].insulation;
-    if (insulation == standards::Insulation::bare) {
+    if (isBare(built, conductor)) {
         Aspect aspect = copperShowing(built, 0.0);
         aspect.text = "a bare conductor needs no window";
         return {aspect};
@@ -232,8 +290,8 @@ std::vector<Aspect> aspectsOfPass(const BuiltLayout& built,
     }
     const auto [from, to] = *pass.window;
     std::vector<Aspect> aspects = {copperShowing(built, std::max(-from, to - bore.depth))};
-    aspects.push_back(bore.hasScrews ? windowUnderScrew(built, bore, from, to)
-                                     : noScrews(built, bore));
+    aspects.push_back(bore.screws.empty() ? noScrews(built, bore)
+                                          : windowUnderScrew(built, bore, from, to));
     return aspects;
 }
 
@@ -261,6 +319,10 @@ Finding findingFrom(std::vector<Aspect> aspects, const std::string& head) {
     }
     std::string text;
     for (const Aspect& aspect : aspects) {
+        // What is right beside something that is not would only make the sentence long.
+        if (aspect.verdict == Verdict::meets && finding.verdict != Verdict::meets) {
+            continue;
+        }
         text += (text.empty() ? "" : "; ") + aspect.text;
         finding.missing.insert(finding.missing.end(), aspect.missing.begin(), aspect.missing.end());
     }
@@ -282,10 +344,12 @@ Finding endFinding(const BuiltLayout& built,
                    const BuiltEnd& end) {
     const Bore bore =
         boreFrom(built, given(end.block), given(end.port), screwsFor(built, occupancy, end));
-    Finding finding = end.intoClosedMouth ? closedMouth(built, conductor, end)
-                                          : findingFrom(aspectsOfEnd(built, conductor, end, bore),
-                                                        conductorName(built, conductor) + " in " +
-                                                            portName(built, bore.block, bore.port));
+    const Seat seat{conductor, end, bore, insertionKnown(built, conductor, end)};
+    const bool toTheStop = seat.insertionKnown && !insertionStated(built, conductor, end);
+    Finding finding = end.intoClosedMouth
+                          ? closedMouth(built, conductor, end)
+                          : findingFrom(aspectsOfEnd(built, seat),
+                                        seatName(built, seat) + (toTheStop ? ", to the stop" : ""));
     finding.subjects = {built.layout.conductors[conductor].id,
                         built.layout.blocks[given(end.block)].id};
     finding.place = end.mouth;

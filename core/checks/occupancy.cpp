@@ -62,6 +62,23 @@ bool entersFar(const geometry::BuiltLayout& built, const geometry::BuiltEnd& end
     return dot(end.axis, built.blocks[given(end.block)].ports[given(end.port)].direction) > 0.0;
 }
 
+bool insertionStated(const geometry::BuiltLayout& built,
+                     std::size_t conductor,
+                     const geometry::BuiltEnd& end) {
+    const auto& one = built.layout.conductors[conductor];
+    const bool atFrom = &end == &built.conductors[conductor].from;
+    const auto* inPort = std::get_if<layout::InPort>(atFrom ? &one.from : &one.to);
+    CONTRACT(inPort != nullptr);
+    return inPort->inserted.has_value();
+}
+
+bool insertionKnown(const geometry::BuiltLayout& built,
+                    std::size_t conductor,
+                    const geometry::BuiltEnd& end) {
+    const auto& port = built.blocks[given(end.block)].part->ports[given(end.port)];
+    return port.opening != parts::PortOpening::both || insertionStated(built, conductor, end);
+}
+
 double boreDepth(const geometry::BuiltLayout& built, std::size_t block, std::size_t port) {
     return built.blocks[block].part->ports[port].boreDepth.in();
 }

@@ -28,6 +28,17 @@ const geometry::BuiltPass* passOf(const geometry::BuiltLayout& built, const Occu
 /// Whether an end in a port enters by the bore's far mouth. REQUIRES an end in a port.
 bool entersFar(const geometry::BuiltLayout& built, const geometry::BuiltEnd& end);
 
+/// Whether the layout says how far this end of that conductor is pushed in. REQUIRES an end in a
+/// port.
+bool insertionStated(const geometry::BuiltLayout& built,
+                     std::size_t conductor,
+                     const geometry::BuiltEnd& end);
+/// Whether it is known: stated, or else to the stop, where the bore has one (a bore open at both
+/// mouths has none).
+bool insertionKnown(const geometry::BuiltLayout& built,
+                    std::size_t conductor,
+                    const geometry::BuiltEnd& end);
+
 /// Bore depth of a port, inches.
 double boreDepth(const geometry::BuiltLayout& built, std::size_t block, std::size_t port);
 
