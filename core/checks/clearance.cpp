@@ -239,6 +239,14 @@ void pairFinding(std::vector<Finding>& findings,
     findings.push_back(std::move(finding));
 }
 
+/// Whether the conductor misses the bore it is to pass through in that block.
+bool strays(const BuiltConductor& conductor, std::size_t block) {
+    return std::any_of(
+        conductor.passes.begin(), conductor.passes.end(), [&](const geometry::BuiltPass& pass) {
+            return pass.block == block && !pass.onAxis;
+        });
+}
+
 void pairFindings(std::vector<Finding>& findings,
                   const BuiltLayout& built,
                   const Neighbours& neighbours) {
@@ -252,6 +260,9 @@ void pairFindings(std::vector<Finding>& findings,
                     conductorName(built, pair.second));
     }
     for (const auto& [pair, closest] : neighbours.conductorsAndBlocks) {
+        if (strays(built.conductors[pair.first], pair.second)) {
+            continue;  // told as that
+        }
         pairFinding(findings,
                     closest,
                     {conductors[pair.first].id, blocks[pair.second].id},
@@ -267,7 +278,22 @@ void pairFindings(std::vector<Finding>& findings,
     }
 }
 
-/// Conductors coming from both mouths of one bore must not meet in it.
+/// "conductor S-B in port 1 of block A", of those whose insertion is not known.
+std::vector<std::string> insertionsUnknown(const BuiltLayout& built,
+                                           const std::array<Occupant, 2>& ends) {
+    std::vector<std::string> missing;
+    for (const Occupant& occupant : ends) {
+        const BuiltEnd& end = *endOf(built, occupant);
+        if (!insertionKnown(built, occupant.conductor, end)) {
+            missing.push_back("insertion of " + conductorName(built, occupant.conductor) + " in " +
+                              portName(built, given(end.block), given(end.port)));
+        }
+    }
+    return missing;
+}
+
+/// Conductors coming from both mouths of one bore must not meet in it. Where it is not known how
+/// far they are pushed in, it is asked for.
 void tipsFinding(std::vector<Finding>& findings,
                  const BuiltLayout& built,
                  const Occupant& a,
@@ -278,18 +304,28 @@ void tipsFinding(std::vector<Finding>& findings,
         return;
     }
     const double depth = boreDepth(built, given(one->block), given(one->port));
+    const std::string names =
+        conductorName(built, a.conductor) + " and " + conductorName(built, b.conductor);
+    const std::string port = portName(built, given(one->block), given(one->port));
     Finding finding = startOf(inches(depth - one->inserted - other->inserted));
-    if (finding.verdict == Verdict::meets) {
+    if (const auto missing = insertionsUnknown(built, {a, b}); !missing.empty()) {
+        finding = Finding{};
+        finding.check = Check::clearance;
+        finding.citation = geometryOnly();
+        finding.verdict = Verdict::cannotTell;
+        finding.missing = missing;
+        finding.working = sentence(names + " come from both mouths of " + port +
+                                   ", and how far they are pushed in is not stated");
+    } else if (finding.verdict != Verdict::meets) {
+        finding.working =
+            sentence(names + " are " + inText(one->inserted) + " and " + inText(other->inserted) +
+                     " into " + port + ", which is only " + inText(depth) + " through");
+    } else {
         return;
     }
     finding.subjects = {built.layout.conductors[a.conductor].id,
                         built.layout.conductors[b.conductor].id};
     finding.place = one->mouth;
-    finding.working =
-        sentence(conductorName(built, a.conductor) + " and " + conductorName(built, b.conductor) +
-                 " are " + inText(one->inserted) + " and " + inText(other->inserted) + " into " +
-                 portName(built, given(one->block), given(one->port)) + ", which is only " +
-                 inText(depth) + " through");
     findings.push_back(std::move(finding));
 }
 

@@ -1,10 +1,13 @@
 #include "checks/clearance_scene.h"
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 #include <set>
 #include <tuple>
 
 #include "base/tolerance.h"
+#include "checks/occupancy.h"
 #include "checks/support.h"
 
 namespace gw::checks {
@@ -19,45 +22,111 @@ using geometry::SceneItem;
 
 using PortOfBlock = std::pair<std::size_t, std::size_t>;
 
-/// A stretch of a conductor that counts as held by a port: in the bore, and a little beyond.
+/// A stretch of a conductor that belongs to a port.
 struct Held {
+    enum class Kind {
+        bore,    ///< inside the bore
+        mouth,   ///< a little beyond, where the round end of a tube would touch the body
+        shared,  ///< beyond, until conductors of one port have parted
+    };
     double from = 0.0;
     double to = 0.0;
     PortOfBlock port;
-    bool inBore = false;
+    Kind kind = Kind::bore;
 };
 
 /// Whose item of the scene it is.
 struct Owner {
     bool isBlock = false;
     std::size_t index = 0;
-    std::set<PortOfBlock> heldBy{};
+    std::set<std::size_t> heldBy{};    ///< blocks: in a bore or at its mouth
     std::set<std::size_t> inBoreOf{};  ///< blocks
+    std::set<PortOfBlock> portsOf{};   ///< ports whose conductors have not parted here
 };
 
-/// The bore between two arc lengths, and the stretches beyond its mouths (cut off at the tips).
-void hold(std::vector<Held>& held, double from, double to, double beyond, const PortOfBlock& port) {
-    held.push_back({from, to, port, true});
-    held.push_back({from - beyond, from, port, false});
-    held.push_back({to, to + beyond, port, false});
+/// How far a conductor runs from a mouth until it is `aside` from the axis it left on: its straight
+/// leg, and as much of the first bend and the leg behind it as that takes.
+double untilAside(const BuiltConductor& conductor, double mouth, bool forward, double aside) {
+    const auto& bends = conductor.built.bends;
+    double least = conductor.built.path.length().in();
+    const geometry::BuiltPath::Bend* first = nullptr;
+    for (const auto& bend : bends) {
+        const double near =
+            forward ? bend.start - mouth : mouth - (bend.start + bend.radius * bend.turn);
+        if (bend.turn > kSameDirection && near >= -kLimitSlack && near < least) {
+            least = near;
+            first = &bend;
+        }
+    }
+    if (first == nullptr) {
+        return least;
+    }
+    const double after = first->radius * (1.0 - std::cos(first->turn));
+    if (after >= aside) {
+        return least + first->radius * std::acos(1.0 - aside / first->radius);
+    }
+    return least + first->radius * first->turn + (aside - after) / std::sin(first->turn);
 }
 
-std::vector<Held> heldStretches(const BuiltConductor& conductor) {
-    const double beyond = kHeldRadii * conductor.radius();
+/// How far from the port's axis an occupant has to be to be clear of the others: its own radius and
+/// the thickest other's, and as much again for one that follows its turn. Empty where the port
+/// holds one conductor.
+std::optional<double> asideIn(const BuiltLayout& built,
+                              const std::vector<Occupant>& occupants,
+                              std::size_t conductor) {
+    std::optional<double> widest;
+    for (const Occupant& other : occupants) {
+        if (other.conductor != conductor) {
+            const double radius = built.conductors[other.conductor].radius();
+            widest = std::max(widest.value_or(0.0), radius);
+        }
+    }
+    const double own = built.conductors[conductor].radius();
+    return widest ? std::optional(2.0 * (*widest + own)) : std::nullopt;
+}
+
+struct Holder {
+    const BuiltLayout& built;
+    const Occupancy& occupancy;
+    std::size_t index;
+    std::vector<Held> held{};
+
+    const BuiltConductor& conductor() const { return built.conductors[index]; }
+
+    /// The bore between two arc lengths, and the stretches beyond its mouths (cut off at the tips).
+    void hold(double from, double to, const PortOfBlock& port) {
+        const double beyond = kHeldRadii * conductor().radius();
+        held.push_back({from, to, port, Held::Kind::bore});
+        held.push_back({from - beyond, from, port, Held::Kind::mouth});
+        held.push_back({to, to + beyond, port, Held::Kind::mouth});
+        const auto aside = asideIn(built, occupancy[port.first][port.second], index);
+        if (!aside) {
+            return;
+        }
+        const double before = std::max(beyond, untilAside(conductor(), from, false, *aside));
+        const double after = std::max(beyond, untilAside(conductor(), to, true, *aside));
+        held.push_back({from - before, to + after, port, Held::Kind::shared});
+    }
+};
+
+std::vector<Held> heldStretches(const BuiltLayout& built,
+                                const Occupancy& occupancy,
+                                std::size_t index) {
+    Holder holder{built, occupancy, index};
+    const BuiltConductor& conductor = holder.conductor();
     const double length = conductor.built.path.length().in();
     const auto& [from, to] = std::tie(conductor.from, conductor.to);
-    std::vector<Held> held;
     if (from.kind == BuiltEnd::Kind::port) {
-        hold(held, 0.0, from.mouthAt, beyond, {given(from.block), given(from.port)});
+        holder.hold(0.0, from.mouthAt, {given(from.block), given(from.port)});
     }
     for (const BuiltPass& pass : conductor.passes) {
         const auto [first, last] = std::minmax(pass.nearAt, pass.farAt);
-        hold(held, first, last, beyond, {pass.block, pass.port});
+        holder.hold(first, last, {pass.block, pass.port});
     }
     if (to.kind == BuiltEnd::Kind::port) {
-        hold(held, to.mouthAt, length, beyond, {given(to.block), given(to.port)});
+        holder.hold(to.mouthAt, length, {given(to.block), given(to.port)});
     }
-    return held;
+    return holder.held;
 }
 
 /// Where the conductor is cut into items: at the ends of held stretches, inside the path.
@@ -76,9 +145,17 @@ void noteHolders(Owner& owner, const std::vector<Held>& held, double s) {
         if (s < one.from || one.to < s) {
             continue;
         }
-        owner.heldBy.insert(one.port);
-        if (one.inBore) {
-            owner.inBoreOf.insert(one.port.first);
+        switch (one.kind) {
+            case Held::Kind::bore:
+                owner.inBoreOf.insert(one.port.first);
+                owner.heldBy.insert(one.port.first);
+                break;
+            case Held::Kind::mouth:
+                owner.heldBy.insert(one.port.first);
+                break;
+            case Held::Kind::shared:
+                owner.portsOf.insert(one.port);
+                break;
         }
     }
 }
@@ -88,9 +165,13 @@ struct Scene {
     std::vector<Owner> owners;  ///< as the items
 };
 
-void addConductor(Scene& scene, const BuiltConductor& conductor, std::size_t index) {
+void addConductor(Scene& scene,
+                  const BuiltLayout& built,
+                  const Occupancy& occupancy,
+                  std::size_t index) {
+    const BuiltConductor& conductor = built.conductors[index];
     const double length = conductor.built.path.length().in();
-    const auto held = heldStretches(conductor);
+    const auto held = heldStretches(built, occupancy, index);
     const auto cuts = cutsOf(held, length);
     for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
         if (cuts[i + 1] - cuts[i] <= kSamePoint) {
@@ -110,8 +191,9 @@ void addConductor(Scene& scene, const BuiltConductor& conductor, std::size_t ind
 
 Scene sceneOf(const BuiltLayout& built) {
     Scene scene;
+    const Occupancy occupancy = occupancyOf(built);
     for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        addConductor(scene, built.conductors[i], i);
+        addConductor(scene, built, occupancy, i);
     }
     for (std::size_t i = 0; i < built.blocks.size(); ++i) {
         SceneItem item;
@@ -123,24 +205,21 @@ Scene sceneOf(const BuiltLayout& built) {
 }
 
 bool holds(const Owner& block, const Owner& conductor) {
-    return std::any_of(conductor.heldBy.begin(), conductor.heldBy.end(), [&](const auto& port) {
-        return port.first == block.index;
-    });
+    return conductor.heldBy.count(block.index) > 0;
+}
+
+template <class T>
+bool meet(const std::set<T>& a, const std::set<T>& b) {
+    return std::any_of(a.begin(), a.end(), [&](const T& one) { return b.count(one) > 0; });
 }
 
 /// Whether a lies in a bore of a block that holds b: the block's body is between them.
 bool blockParts(const Owner& a, const Owner& b) {
-    return std::any_of(a.inBoreOf.begin(), a.inBoreOf.end(), [&](std::size_t block) {
-        return std::any_of(b.heldBy.begin(), b.heldBy.end(), [&](const PortOfBlock& port) {
-            return port.first == block;
-        });
-    });
+    return meet(a.inBoreOf, b.heldBy);
 }
 
 bool shareAPort(const Owner& a, const Owner& b) {
-    return std::any_of(a.heldBy.begin(), a.heldBy.end(), [&](const PortOfBlock& port) {
-        return b.heldBy.contains(port);
-    });
+    return meet(a.portsOf, b.portsOf);
 }
 
 void keepLeast(std::map<Pair, Closest>& nearest, const Pair& pair, const Closest& closest) {

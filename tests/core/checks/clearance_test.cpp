@@ -253,6 +253,113 @@ TEST(ClearanceInABore, TipsFromBothMouthsMayTouchAndNotMeet) {
     EXPECT_NEAR(breachesAt(1.51)[0].margin->value, -0.02, 1e-9);
 }
 
+TEST(ClearanceInABore, CannotTellWhereInsertionsAreNotStated) {
+    // A bore open at both mouths has no stop to be pushed to.
+    GutterBuilder builder;
+    builder.add(check_test::throughPart()).block("A", "through", {9.0, 4.0, 2.0});
+    builder.conductor("S-A", spare({10, 11, 3}), inPort("A", "1"));
+    builder.conductor("S-B", spare({10, 1, 3}), inPort("A", "1"));
+    std::get<layout::InPort>(builder.conductorNamed("S-A").to).inserted = Inches::of(1.4);
+    const auto findings = withVerdict(checkClearance(builder.build()), Verdict::cannotTell);
+    ASSERT_EQ(findings.size(), 1U);
+    EXPECT_THAT(findings[0].missing,
+                testing::ElementsAre("insertion of conductor S-B in port 1 of block A"));
+}
+
+// ---- two conductors in one port -------------------------------------------------------------
+
+/// Two conductors of 0.5 in in one port of a row listed for two, both up out of it. "S-A" bends
+/// aside after `first` inches of lead-in, "S-B" the same way or the other after `second`.
+GutterBuilder twoInOnePort(double first, double second, bool sameWay, double radius) {
+    GutterBuilder builder({60.0, 24.0, 12.0});
+    builder.add(check_test::rowPart(2)).block("A", "row", {20.0, 2.0, 2.0});
+    for (auto& port : builder.part("row").ports) {
+        port.accepts.front().conductors = 2;
+    }
+    const Vec3 mouth{21.0, 4.0, 3.0};
+    const auto lay = [&](const std::string& id, double leadIn, double way) {
+        const Vec3 turn = mouth + Vec3{0, leadIn + radius, 0};
+        builder
+            .conductor(
+                id, inPort("A", "1"), spare(turn + Vec3{way * 15.0, 0, 0}), {corner(turn, radius)})
+            .outsideDiameter = Inches::of(0.5);
+    };
+    lay("S-A", first, 1.0);
+    lay("S-B", second, sameWay ? 1.0 : -1.0);
+    return builder;
+}
+
+struct ShareRow {
+    std::string name;
+    double first;
+    double second;
+    bool sameWay;
+    double radius;
+    std::size_t breaches;
+    std::string reason;
+};
+
+void PrintTo(const ShareRow& row, std::ostream* out) {
+    *out << row.name << ": " << row.reason;
+}
+
+class TwoInOnePort : public testing::TestWithParam<ShareRow> {};
+
+TEST_P(TwoInOnePort, LieSideBySideUntilTheyPart) {
+    const ShareRow& row = GetParam();
+    const auto builder = twoInOnePort(row.first, row.second, row.sameWay, row.radius);
+    const auto findings = checkClearance(builder.build());
+    EXPECT_EQ(about(about(withVerdict(findings, Verdict::breach), kA), kB).size(), row.breaches);
+    EXPECT_EQ(withVerdict(findings, Verdict::breach).size(), row.breaches);
+}
+
+// The centrelines are drawn on the port's one axis. 0.5 in conductors clear each other 0.5 in
+// apart.
+// clang-format off
+INSTANTIATE_TEST_SUITE_P(Clearance, TwoInOnePort, testing::Values(
+    ShareRow{"parting at once",             0.5, 0.5, false, 2.25, 0U, "they bend apart"},
+    ShareRow{"one goes on straight",        0.5, 6.0, true,  2.25, 0U, "the first bends out of the shared lead-in"},
+    ShareRow{"a long shared lead-in",       5.0, 5.0, false, 2.25, 0U, "5 in side by side, then apart"},
+    ShareRow{"parting in a wide bend",      0.5, 6.0, true,  8.00, 0U, "a wide bend takes longer to part"},
+    ShareRow{"lanes well apart",            1.0, 2.0, true,  2.25, 0U, "lanes 1 in apart"},
+    ShareRow{"lanes too near",              1.0, 1.4, true,  2.25, 1U, "lanes 0.4 in apart overlap by 0.1 in beyond the bend"},
+    ShareRow{"the same way all along",      1.0, 1.0, true,  2.25, 1U, "one in the other's place"}),
+    [](const auto& row) { return "Row" + std::to_string(row.index); });
+// clang-format on
+
+TEST(TwoInOnePort, AreComparedWhereTheyMeetAgain) {
+    // S-A leaves, comes round, and runs through S-B's lead-in a foot up.
+    auto builder = twoInOnePort(0.5, 16.0, false, 2.25);
+    auto& conductor = builder.conductorNamed("S-A");
+    conductor.corners.push_back(corner({31, 6.75, 3}, 2.25));
+    conductor.corners.push_back(corner({31, 14, 3}, 2.25));
+    conductor.to = spare({12, 14, 3});
+    EXPECT_EQ(withVerdict(checkClearance(builder.build()), Verdict::breach).size(), 1U);
+}
+
+TEST(ClearanceOfAPass, SharesItsPortWithATap) {
+    // The tap goes into the far mouth's bore beside what passes, and bends away.
+    GutterBuilder builder({60.0, 24.0, 12.0});
+    builder.add(check_test::throughPart()).block("A", "through", {9.0, 4.0, 2.0});
+    builder.entry("above", Wall::top, 10.0, 3.0).entry("below", Wall::bottom, 10.0, 3.0);
+    builder.conductor("S-A", atEntry("below"), atEntry("above")).passes = {
+        {layout::BlockId("A"), parts::PortName("1"), {}, {}}};
+    builder.conductor("S-B", spare({30, 14, 3}), inPort("A", "1"), {corner({10, 14, 3}, 4.5)});
+    EXPECT_TRUE(withVerdict(checkClearance(builder.build()), Verdict::breach).empty());
+}
+
+TEST(ClearanceOfAPass, ThatMissesItsBoreIsToldOnce) {
+    // Half an inch beside the bore's axis, through the wall of the body.
+    GutterBuilder builder;
+    builder.add(check_test::throughPart()).block("A", "through", {9.0, 4.0, 2.0});
+    builder.entry("above", Wall::top, 10.5, 3.0).entry("below", Wall::bottom, 10.5, 3.0);
+    builder.conductor("S-A", atEntry("below"), atEntry("above")).passes = {
+        {layout::BlockId("A"), parts::PortName("1"), {}, {}}};
+    const auto breaches = withVerdict(checkClearance(builder.build()), Verdict::breach);
+    ASSERT_EQ(breaches.size(), 1U);
+    EXPECT_NEAR(breaches[0].measured->value, 0.5, 1e-6);
+}
+
 TEST(ClearanceOfAPass, HasToRunOnTheBoresAxis) {
     GutterBuilder builder;
     builder.add(check_test::throughPart()).block("A", "through", {9.0, 4.0, 2.0});
