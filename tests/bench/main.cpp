@@ -7,10 +7,10 @@ namespace gw::bench {
 const std::vector<Comparison>& comparisons() {
     static const std::vector<Comparison> kComparisons = {
         {"nearPairs",
-         {"nearPairs_fcl_overlaps",
-          "nearPairs_fcl_collisions",
-          "nearPairs_fcl_distances",
-          "nearPairs_fcl_with_tree"},
+         {"nearPairs_fcl_gaps",
+          "nearPairs_fcl_gaps_tree",
+          "pairsOnly_fcl_collide",
+          "pairsOnly_fcl_distance"},
          30.0,
          1.15},
         {"fill", {"fill_sampled"}, 50.0, 1.15},

@@ -14,7 +14,7 @@ void Report::ReportRuns(const std::vector<Run>& runs) {
             continue;
         }
         const long count = std::stol(run.run_name.args);
-        const double seconds = run.real_accumulated_time / static_cast<double>(run.iterations);
+        const double seconds = run.cpu_accumulated_time / static_cast<double>(run.iterations);
         const auto [entry, isNew] = seconds_[name].try_emplace(count, seconds);
         entry->second = isNew ? seconds : std::min(entry->second, seconds);
     }
@@ -49,7 +49,8 @@ void printTimes(const std::string& name, const Times& times, const Times* base) 
 }  // namespace
 
 void Report::printTable() const {
-    std::printf("\nLeast time of the repetitions; x: times as long as the first line's.\n");
+    std::printf(
+        "\nProcessor time, least of the repetitions; x: times as long as the first line's.\n");
     for (const Comparison& comparison : comparisons()) {
         const auto ours = seconds_.find(comparison.ours);
         if (ours == seconds_.end()) {
