@@ -104,12 +104,10 @@ std::string describe(const PortRange& range) {
     for (const auto stranding : range.strandings) {
         strandings.push_back(strandingName(stranding));
     }
-    const std::size_t most = mostOf(range);
-    const std::string number = !range.conductors ? ", number not stated, so 1 conductor"
-                               : most > 1        ? ", up to " + std::to_string(most) + " conductors"
-                                                 : "";
     return range.smallest.text() + " to " + range.largest.text() + " " + listed(metals) + " " +
-           listed(strandings) + number;
+           listed(strandings) + ", " +
+           (range.conductors ? counted(mostOf(range), "conductor", "conductors")
+                             : "number not stated, so 1 conductor");
 }
 
 /// The most conductors any row allows that each conductor fits alone; 0 where one fits no row.
@@ -166,11 +164,7 @@ std::string tableText(const parts::Port& port) {
     for (const PortRange& range : port.accepts) {
         rows.push_back(describe(range));
     }
-    std::string text;
-    for (const std::string& row : rows) {
-        text += (text.empty() ? "" : "; ") + row;
-    }
-    return text;
+    return listed(rows);
 }
 
 /// The rule behind the outcome: the code's own where number, metal or stranding decide, else that

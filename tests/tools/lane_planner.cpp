@@ -60,17 +60,23 @@ Polyline simplified(const Polyline& points) {
 }
 
 /// Where a conductor may turn first: so far out along the terminal's axis.
-std::vector<double> distancesOut(const Terminal& terminal, double lead) {
+std::vector<double> distancesOut(const Terminal& terminal, double lead, double furthest) {
     std::vector<double> out;
     for (const double more : {0.0, 0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0}) {
-        out.push_back((terminal.port ? lead : 0.5) + more);
+        if (more <= furthest) {
+            out.push_back((terminal.port ? lead : 0.5) + more);
+        }
     }
     return out;
 }
 
-void addJogs(const Terminal& a, const Terminal& b, double lead, std::vector<Polyline>& all) {
-    for (const double outA : distancesOut(a, lead)) {
-        for (const double outB : distancesOut(b, lead)) {
+void addJogs(const Terminal& a,
+             const Terminal& b,
+             double lead,
+             double furthest,
+             std::vector<Polyline>& all) {
+    for (const double outA : distancesOut(a, lead, furthest)) {
+        for (const double outB : distancesOut(b, lead, furthest)) {
             all.push_back({a.tip, a.mouth + a.axis * outA, b.mouth + b.axis * outB, b.tip});
         }
     }
@@ -78,13 +84,11 @@ void addJogs(const Terminal& a, const Terminal& b, double lead, std::vector<Poly
 
 /// Points between a terminal and the lane (y, z): a corner on the axis where it turns toward the
 /// lane, and the corner on the lane. Terminals along x reach the lane by a jog of length `run`.
-std::vector<std::array<Vec3, 2>> approaches(const Terminal& terminal,
-                                            double y,
-                                            double z,
-                                            double lead) {
+std::vector<std::array<Vec3, 2>> approaches(
+    const Terminal& terminal, double y, double z, double lead, double furthest) {
     std::vector<std::array<Vec3, 2>> ways;
     if (alongX(terminal.axis)) {
-        for (const double out : distancesOut(terminal, lead)) {
+        for (const double out : distancesOut(terminal, lead, furthest)) {
             const Vec3 first = terminal.mouth + terminal.axis * out;
             for (const double run : {3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0}) {
                 ways.push_back({first, Vec3{first.x + terminal.axis.x * run, y, z}});
@@ -92,7 +96,7 @@ std::vector<std::array<Vec3, 2>> approaches(const Terminal& terminal,
         }
         return ways;
     }
-    for (const double out : {lead, lead + 1.0, lead + 2.0}) {
+    for (const double out : {lead, lead + 0.5, lead + 1.0, lead + 2.0}) {
         ways.push_back({terminal.mouth + terminal.axis * (terminal.port ? out : out * 0.6),
                         Vec3{terminal.mouth.x, y, z}});
     }
@@ -113,8 +117,8 @@ void addLanes(const Terminal& a,
     }
     for (const double y : heights) {
         for (const double z : depths) {
-            for (const auto& from : approaches(a, y, z, lead)) {
-                for (const auto& to : approaches(b, y, z, lead)) {
+            for (const auto& from : approaches(a, y, z, lead, wishes.furthest)) {
+                for (const auto& to : approaches(b, y, z, lead, wishes.furthest)) {
                     if ((to[1].x - from[1].x) * toward > 0.5) {
                         all.push_back({a.tip, from[0], from[1], to[1], to[0], b.tip});
                     }
@@ -122,6 +126,17 @@ void addLanes(const Terminal& a,
             }
         }
     }
+}
+
+/// Inches of legs along none of the gutter's axes.
+double slantOf(const Polyline& points) {
+    double slant = 0.0;
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+        const Vec3 leg = points[i + 1] - points[i];
+        const double along = std::max({std::abs(leg.x), std::abs(leg.y), std::abs(leg.z)});
+        slant += along > 0.999 * norm(leg) ? 0.0 : norm(leg);
+    }
+    return slant;
 }
 
 struct Candidate {
@@ -162,8 +177,8 @@ std::optional<Candidate> assess(const Polyline& raw,
     for (int i = 0; i <= samples; ++i) {
         depth += built.path.pointAt(length * i / samples).z / (samples + 1);
     }
-    candidate.cost =
-        length + wishes.perBend * double(candidate.corners.size()) + wishes.perDepth * depth;
+    candidate.cost = length + wishes.perBend * double(candidate.corners.size()) +
+                     wishes.perDepth * depth + wishes.perSlant * slantOf(points);
     return candidate;
 }
 
@@ -229,12 +244,12 @@ bool clear(const geometry::Path& path,
     return true;
 }
 
-double legalRadius(double diameter) {
+}  // namespace
+
+double trainingRadius(double diameter) {
     const double multiple = diameter <= 1.0 ? 4.0 : 5.0;  // ICEA training radius, inner surface
     return std::ceil((multiple + 0.5) * diameter * 16.0 + 1e-9) / 16.0;
 }
-
-}  // namespace
 
 bool layConductor(layout::Layout& layout,
                   const parts::Shelf& shelf,
@@ -247,11 +262,11 @@ bool layConductor(layout::Layout& layout,
     const auto a = terminalOf(conductor.from, conductor.built.path.start());
     const auto b = terminalOf(conductor.to, conductor.built.path.end());
     const double diameter = conductor.diameter.in();
-    const double radius = legalRadius(diameter);
+    const double radius = trainingRadius(diameter);
 
     std::vector<Polyline> lines{{a.tip, b.tip}};
     if (!wishes.lanesOnly) {
-        addJogs(a, b, wishes.leadIn * diameter, lines);
+        addJogs(a, b, wishes.leadIn * diameter, wishes.furthest, lines);
     }
     addLanes(a, b, wishes.leadIn * diameter, wishes, lines);
     std::vector<Candidate> candidates;

@@ -82,8 +82,11 @@ layout::End SampleBuilder::atEntry(const std::string& entry, int slot) const {
 layout::End SampleBuilder::inPort(const std::string& block, const std::string& port) const {
     for (const auto& candidate : partOf(block).ports) {
         if (candidate.name.text() == port) {
-            return layout::InPort{
-                layout::BlockId(block), candidate.name, candidate.stripLength, std::nullopt};
+            const bool through = candidate.opening == parts::PortOpening::both;
+            return layout::InPort{layout::BlockId(block),
+                                  candidate.name,
+                                  candidate.stripLength,
+                                  through ? candidate.stripLength : std::nullopt};
         }
     }
     stop("block " + block + " has no port " + port);
@@ -110,6 +113,49 @@ std::size_t SampleBuilder::addConductor(const std::string& tag,
     conductor.to = std::move(to);
     layout_.conductors.push_back(std::move(conductor));
     return layout_.conductors.size() - 1;
+}
+
+void SampleBuilder::passThrough(std::size_t conductor,
+                                const std::string& block,
+                                const std::string& port,
+                                const Offset& offset) {
+    auto& laid = layout_.conductors[conductor];
+    const auto built = geometry::build(layout_, shelf_);
+    const auto& ends = built.conductors[conductor];
+    const auto found = std::find_if(
+        layout_.blocks.begin(), layout_.blocks.end(), [&](const layout::Block& candidate) {
+            return candidate.id.text() == block;
+        });
+    const auto& placed = built.blocks[std::size_t(found - layout_.blocks.begin())];
+    const auto& ports = placed.part->ports;
+    const auto bore = std::find_if(ports.begin(), ports.end(), [&](const parts::Port& candidate) {
+        return candidate.name.text() == port;
+    });
+    const Vec3 lane = placed.ports[std::size_t(bore - ports.begin())].mouth;
+    const auto radius = units::Inches::of(trainingRadius(ends.diameter.in()));
+    for (const auto* end : {&ends.from, &ends.to}) {
+        const Vec3 first = end->mouth + end->axis * offset.out;
+        const Vec3 second{first.x + end->axis.x * offset.run, lane.y, lane.z};
+        const bool leaving = end == &ends.from;
+        laid.corners.push_back({leaving ? first : second, radius});
+        laid.corners.push_back({leaving ? second : first, radius});
+    }
+    constexpr double kMargin = 1.0 / 32.0;
+    laid.passes.push_back({layout::BlockId(block),
+                           bore->name,
+                           units::Inches::of(kMargin),
+                           units::Inches::of(bore->boreDepth.in() - 2.0 * kMargin)});
+    laid_.push_back(conductor);
+}
+
+void SampleBuilder::elbow(std::size_t conductor) {
+    const auto built = geometry::build(layout_, shelf_);
+    const auto& ends = built.conductors[conductor];
+    const Vec3& from = ends.from.axis;
+    const Vec3 corner = ends.from.mouth + from * dot(ends.to.mouth - ends.from.mouth, from);
+    layout_.conductors[conductor].corners = {
+        {corner, units::Inches::of(trainingRadius(ends.diameter.in()))}};
+    laid_.push_back(conductor);
 }
 
 bool SampleBuilder::tryLay(const std::vector<std::size_t>& order, const LaneWishes& wishes) {

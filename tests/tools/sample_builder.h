@@ -40,7 +40,8 @@ public:
     Vec3 extents(const std::string& part, const std::string& attitude) const;
 
     layout::End atEntry(const std::string& entry, int slot) const;
-    /// In a port, stripped as the part states.
+    /// In a port, stripped as the part states; into one open at both mouths as far as it is
+    /// stripped.
     layout::End inPort(const std::string& block, const std::string& port) const;
 
     /// Returns its index. Id and tag are the same text.
@@ -51,6 +52,20 @@ public:
                              const ConductorKind& kind,
                              layout::End from,
                              layout::End to);
+
+    struct Offset {
+        double out;  ///< inches from the wall to the first corner
+        double run;  ///< inches along the gutter from there to the lane
+    };
+    /// Lays a conductor from one end wall to the other, uncut and straight through a port, with an
+    /// offset at each end and its window as long as the bore less 1/16 in.
+    void passThrough(std::size_t conductor,
+                     const std::string& block,
+                     const std::string& port,
+                     const Offset& offset);
+
+    /// Lays a conductor with one bend, where the axes of its two ends cross.
+    void elbow(std::size_t conductor);
 
     /// Lays the conductors in this order, or none of them.
     bool tryLay(const std::vector<std::size_t>& order, const LaneWishes& wishes);

@@ -15,6 +15,19 @@ struct Sample {
 
 std::vector<Sample> allSamples(const parts::Shelf& shelf);
 
+/// Two parallel sets feed one block per phase and neutral, tapped to five disconnects.
 layout::Layout fiveTenants(const parts::Shelf& shelf);
+/// One set, three blocks, two taps.
+layout::Layout gateHouse(const parts::Shelf& shelf);
+/// 4 x 4 in: across it only two-tier blocks find room.
+layout::Layout shallowLoft(const parts::Shelf& shelf);
+/// Vertical, wet, sealed blocks.
+layout::Layout slipwayPumps(const parts::Shelf& shelf);
+/// The feeder passes through its blocks uncut.
+layout::Layout boatHall(const parts::Shelf& shelf);
+
+/// A layout each, with one thing done wrong, named after the check that shows it.
+/// good: the samples above.
+std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Shelf& shelf);
 
 }  // namespace gw::tools

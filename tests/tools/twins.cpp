@@ -1,0 +1,180 @@
+#include <algorithm>
+#include <cstdlib>
+#include <functional>
+
+#include "tools/samples.h"
+#include "tools/yard.h"
+
+namespace gw::tools {
+namespace {
+
+using layout::Role;
+using layout::Wall;
+using standards::RacewayType;
+using units::Inches;
+
+const Sample& sampleOf(const std::vector<Sample>& good, const std::string& name) {
+    const auto found = std::find_if(
+        good.begin(), good.end(), [&](const Sample& sample) { return sample.name == name; });
+    if (found == good.end()) {
+        std::abort();
+    }
+    return *found;
+}
+
+layout::Conductor& conductorOf(layout::Layout& layout, const std::string& tag) {
+    const auto found =
+        std::find_if(layout.conductors.begin(),
+                     layout.conductors.end(),
+                     [&](const layout::Conductor& conductor) { return conductor.tag == tag; });
+    if (found == layout.conductors.end()) {
+        std::abort();
+    }
+    return *found;
+}
+
+// ---- one thing done wrong in a good sample --------------------------------------------------
+
+struct Twin {
+    std::string check;
+    std::string of;
+    std::function<void(layout::Layout&)> spoil;
+};
+
+/// 3 AWG THWN-2 is 0.352 in thick (NFPA 70 Chapter 9 Table 5): it wants 4.5 x 0.352 = 1.584 in at
+/// the centreline, and gets 1 in.
+void bendTooTight(layout::Layout& layout) {
+    conductorOf(layout, "T2-A").corners.front().radius = Inches::of(1.0);
+}
+
+/// Stripped a quarter inch too far.
+void stripTooLong(layout::Layout& layout) {
+    auto& in = std::get<layout::InPort>(conductorOf(layout, "T3-A").from);
+    in.strip = Inches::of(in.strip->in() + 0.25);
+}
+
+/// Fine strands in a port that does not list them.
+void fineStrands(layout::Layout& layout) {
+    conductorOf(layout, "T1-B").stranding = standards::Stranding::classK;
+}
+
+/// THHN is for dry and damp places (NFPA 70 Table 310.4(A)); it is as thick as THWN-2.
+void dryInsulation(layout::Layout& layout) {
+    conductorOf(layout, "T2-B").insulation = standards::Insulation::thhn;
+}
+
+void addSpareBlock(layout::Layout& layout,
+                   const std::string& part,
+                   const Vec3& corner,
+                   const std::string& attitude) {
+    layout::Block block;
+    block.id = layout::BlockId("spare");
+    block.name = "Spare";
+    block.part = parts::PartId(part);
+    block.corner = corner;
+    block.attitude = *parts::Attitude::fromText(attitude);
+    block.mounted = false;
+    layout.blocks.push_back(block);
+}
+
+/// A spare block of 3.4 x 2 in parked in front of its like: 2 x 6.8 of 16 sq in are 85 %.
+void parkedInFront(layout::Layout& layout) {
+    addSpareBlock(layout, "two-tier-6-to-2-0", {49.0, 0.3, 2.0}, "-y+x");
+}
+
+/// A spare block hung before a port: less than the 3 in that 3 AWG asks (Table 312.6(B)).
+void hungBeforePort(layout::Layout& layout) {
+    addSpareBlock(layout, "row-one-side-2-to-2", {28.0, 2.6, 0.0}, "+x+y");
+}
+
+/// A tap left capped before its port.
+void leftCapped(layout::Layout& layout) {
+    auto& conductor = conductorOf(layout, "T5-C");
+    const auto& corner = conductor.corners.front().at;
+    conductor.from = layout::Spare{{corner.x, 9.0, corner.z}};
+}
+
+/// A conductor bent an inch and a half too high: through a tap.
+void throughATap(layout::Layout& layout) {
+    auto& corners = conductorOf(layout, "S1-B").corners;
+    corners[1].at.y += 1.5;
+    corners[2].at.y += 1.5;
+}
+
+// ---- layouts of their own -------------------------------------------------------------------
+
+/// Three sets of four 3/0 AWG THWN-2: 12 x 0.2679 (NFPA 70 Chapter 9 Table 5) are 3.215 sq in, of
+/// 16 sq in 20.1 %.
+layout::Layout crowdedNipple(const parts::Shelf& shelf) {
+    SampleBuilder maker(shelf, "Twelve through a 4 x 4, spoilt: conductor-fill", {24, 4, 4});
+    maker.layout().gutter.article = standards::GutterArticle::metalWireway;
+    maker.addSystem("yard", "208Y/120 V, 3-phase, 4-wire", 208, 120, 22.0);
+    maker.addCircuit(circuit("feeder", "Hall feeder", Role::feeder, kFourWire, 3, 600, 480));
+    const Raceway nipple{RacewayType::emt, "3", 20};
+    maker.addEntry(entry("E1", "From panel Y", Wall::left, 2.0, 2.0, nipple, "Panel Y"));
+    maker.addEntry(entry("E2", "To hall panel", Wall::right, 2.0, 2.0, nipple, "Hall panel"));
+    int slot = 0;
+    for (int set = 1; set <= 3; ++set) {
+        for (const auto phase : kFourWire) {
+            ++slot;
+            maker.addConductor("F" + std::to_string(set) + "-" + letter(phase),
+                               "feeder",
+                               set,
+                               phase,
+                               {"3/0"},
+                               maker.atEntry("E1", slot),
+                               maker.atEntry("E2", slot));
+        }
+    }
+    return maker.layout();
+}
+
+/// From the back wall down through the bottom: 1/0 AWG is deflected in a gutter 3 in deep, where
+/// NFPA 70 Table 312.6(A) asks 3.5 in. The height of 8 in does for the other entry.
+layout::Layout shallowElbow(const parts::Shelf& shelf) {
+    SampleBuilder maker(shelf, "Elbow in 3 in, spoilt: entry-bending-space", {24, 8, 3});
+    const Phases twoWire = {layout::Phase::a, layout::Phase::b};
+    maker.addSystem("yard", "240 V, 1-phase, 2-wire", 240, 120, 10.0);
+    maker.addCircuit(circuit("feeder", "Winch feeder", Role::feeder, twoWire, 1, 150, 96));
+    const Raceway raceway{RacewayType::emt, "1-1/4", 120};
+    maker.addEntry(entry("E1", "From panel Y", Wall::back, 12.0, 5.5, raceway, "Panel Y"));
+    maker.addEntry(entry("E2", "To winch", Wall::bottom, 12.0, 2.22, raceway, "Winch"));
+    for (std::size_t i = 0; i < twoWire.size(); ++i) {
+        const int slot = static_cast<int>(i) + 1;
+        maker.addConductor("F-" + letter(twoWire[i]),
+                           "feeder",
+                           1,
+                           twoWire[i],
+                           {"1/0"},
+                           maker.atEntry("E1", slot),
+                           maker.atEntry("E2", slot));
+    }
+    for (std::size_t i = 0; i < twoWire.size(); ++i) {
+        maker.elbow(i);
+    }
+    return maker.layout();
+}
+
+}  // namespace
+
+std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Shelf& shelf) {
+    const std::vector<Twin> twins = {{"splice-fill", "shallow-loft", parkedInFront},
+                                     {"terminal-bending-space", "gate-house", hungBeforePort},
+                                     {"bend-radius", "five-tenants", bendTooTight},
+                                     {"exposed-copper", "five-tenants", stripTooLong},
+                                     {"port-suits-conductor", "five-tenants", fineStrands},
+                                     {"joints", "five-tenants", leftCapped},
+                                     {"clearance", "gate-house", throughATap},
+                                     {"location", "slipway-pumps", dryInsulation}};
+    std::vector<Sample> samples{{"broken-conductor-fill", crowdedNipple(shelf)},
+                                {"broken-entry-bending-space", shallowElbow(shelf)}};
+    for (const auto& twin : twins) {
+        auto layout = sampleOf(good, twin.of).layout;
+        layout.title += ", spoilt: " + twin.check;
+        twin.spoil(layout);
+        samples.push_back({"broken-" + twin.check, std::move(layout)});
+    }
+    return samples;
+}
+
+}  // namespace gw::tools
