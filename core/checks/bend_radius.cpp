@@ -3,6 +3,7 @@
 
 #include "base/contract.h"
 #include "base/tolerance.h"
+#include "checks/diameters.h"
 #include "checks/support.h"
 #include "standards/tables.h"
 
@@ -28,7 +29,7 @@ constexpr auto kThinInsulation = units::Inches::of(0.156);
 constexpr double kNearStep = 0.03;
 constexpr double kStep = 1.0;
 
-constexpr std::string_view kNote = "the code has no number for 1000 V or less";
+constexpr std::string_view kNote = "the code has none to 1000 V";
 
 standards::Cited<double> multipleFor(double diameter,
                                      units::Inches insulation,
@@ -38,26 +39,6 @@ standards::Cited<double> multipleFor(double diameter,
     CONTRACT(rule.has_value());
     rule->source.note = kNote;
     return *rule;
-}
-
-/// The least published diameter over the metal: Chapter 9 Table 8, and 5A where the stranding is
-/// compact or not stated. 0 where neither has the size.
-double leastBareDiameter(const layout::Conductor& conductor, standards::Edition edition) {
-    using standards::Insulation;
-    using standards::Stranding;
-    std::vector<Stranding> candidates = {Stranding::solid, Stranding::classB, Stranding::compact};
-    if (conductor.stranding) {
-        candidates = {*conductor.stranding};
-    }
-    double least = 0.0;
-    for (const Stranding stranding : candidates) {
-        const auto found =
-            standards::insulatedConductor(conductor.size, Insulation::bare, stranding, edition);
-        if (found && (least == 0.0 || found->value.diameter.in() < least)) {
-            least = found->value.diameter.in();
-        }
-    }
-    return least;
 }
 
 /// Radius at the inner surface; none where the corner is sharper than the conductor is thick.

@@ -43,16 +43,22 @@ std::string wiresText(std::size_t wires, units::WireSize size) {
     return counted(wires, "wire", "wires") + " of " + size.text();
 }
 
+/// Which table was read, in few words: the rule that calls for it is the finding's citation.
+std::string tableText(const standards::Citation& source) {
+    return source.section +
+           (source.basis == standards::Basis::memory ? ", from memory" : std::string());
+}
+
 SpaceNeed needOf(const Lookup<BendingSpace>& found, const std::string& wires) {
     SpaceNeed need;
     if (!found) {
         need.source = found.error().asked;
         need.missing = {"a published bending space for " + wires + " at a terminal"};
-        need.text = found.error().why + " (" + standards::toText(need.source) + ")";
+        need.text = found.error().why + " (" + tableText(need.source) + ")";
         return need;
     }
     need.source = found->source;
-    const std::string cited = " for " + wires + " (" + standards::toText(need.source) + ")";
+    const std::string cited = " for " + wires + " (" + tableText(need.source) + ")";
     const auto& least = found->value.least;
     if (!least) {
         need.kind = SpaceNeed::Kind::notSpecified;

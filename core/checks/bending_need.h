@@ -22,7 +22,7 @@ struct SpaceNeed {
     std::optional<double> leastIfCompact;
     std::vector<std::string> missing;  ///< what is not known, or what the table lacks
     standards::Citation source;
-    std::string text;  ///< "6 in is needed for 1 wire of 500 kcmil (NFPA 70-2023 Table 312.6(A))"
+    std::string text;  ///< "6 in is needed for 1 wire of 500 kcmil (Table 312.6(A))"
 };
 
 /// wires: at the terminal; 1 for the width of a gutter.

@@ -4,6 +4,7 @@
 
 #include "base/tolerance.h"
 #include "checks/clearance_scene.h"
+#include "checks/diameters.h"
 #include "checks/occupancy.h"
 #include "checks/support.h"
 #include "geometry/solids.h"
@@ -45,6 +46,23 @@ Finding startOf(const Quantity& gap) {
     finding.citation = geometryOnly();
     judge(finding, gap, inches(0.0), Bound::atLeast);
     return finding;
+}
+
+/// An overlap that there may not be, were those diameters known that are not, cannot be told. Built
+/// layouts carry the largest published ones.
+void excuseDoubt(Finding& finding,
+                 const BuiltLayout& built,
+                 const std::vector<std::size_t>& conductors,
+                 double gap) {
+    double doubt = 0.0;
+    for (const std::size_t i : conductors) {
+        doubt += radiusInDoubt(built, i);
+    }
+    if (finding.verdict == Verdict::breach && doubt > 0.0 && clear(gap + doubt)) {
+        finding.verdict = Verdict::cannotTell;
+        finding.missing = diametersUnknown(built, conductors);
+        finding.working.insert(finding.working.size() - 1, ", by the largest published diameter");
+    }
 }
 
 // ---- walls and cover ------------------------------------------------------------------------
@@ -202,40 +220,60 @@ std::string nearText(const Near& near, std::string_view kind) {
                         : "any other " + std::string(kind) + " over " + inText(kNeighbourhood);
 }
 
+/// One conductor or block by itself.
+struct Thing {
+    Subject subject;
+    std::string name;
+    std::vector<std::size_t> conductors{};  ///< the one it is, if it is one
+};
+
+Thing conductorThing(const BuiltLayout& built, std::size_t index) {
+    return {built.layout.conductors[index].id, conductorName(built, index), {index}};
+}
+
+Thing blockThing(const BuiltLayout& built, std::size_t index) {
+    return {built.layout.blocks[index].id, blockName(built, index)};
+}
+
 /// Where the overlap is told elsewhere and the walls are clear there is nothing left to say.
 void ownFinding(std::vector<Finding>& findings,
+                const BuiltLayout& built,
                 const Surroundings& around,
-                const Subject& subject,
-                const std::string& name) {
+                const Thing& thing) {
     const bool throughWall = !clear(around.wall.gap);
     if (around.overlapToldElsewhere && !throughWall) {
         return;
     }
     const Near& nearest = throughWall ? around.wall : around.nearest();
     Finding finding = startOf(inches(nearest.gap));
-    finding.subjects = {subject};
+    finding.subjects = {thing.subject};
     finding.place = nearest.place;
     const std::string distances =
         nearText(around.conductor, "conductor") + ", " + nearText(around.block, "block") + ", " +
         nearText(around.wall, "wall") + ", " + nearText(around.cover, "cover");
-    finding.working = sentence(throughWall ? name + " reaches " + inText(-around.wall.gap) +
+    finding.working = sentence(throughWall ? thing.name + " reaches " + inText(-around.wall.gap) +
                                                  " into " + around.wall.name
-                                           : "distances from " + name + ": " + distances);
+                                           : "distances from " + thing.name + ": " + distances);
+    excuseDoubt(finding, built, thing.conductors, nearest.gap);
     findings.push_back(std::move(finding));
 }
 
 void pairFinding(std::vector<Finding>& findings,
+                 const BuiltLayout& built,
                  const Closest& closest,
-                 std::vector<Subject> subjects,
-                 const std::string& a,
-                 const std::string& b) {
-    Finding finding = startOf(inches(closest.gap.in()));
+                 const Thing& a,
+                 const Thing& b) {
+    const double gap = closest.gap.in();
+    Finding finding = startOf(inches(gap));
     if (finding.verdict == Verdict::meets) {
         return;
     }
-    finding.subjects = std::move(subjects);
+    finding.subjects = {a.subject, b.subject};
     finding.place = (closest.onA + closest.onB) * 0.5;
-    finding.working = sentence(a + " and " + b + " overlap by " + inText(-closest.gap.in()));
+    finding.working = sentence(a.name + " and " + b.name + " overlap by " + inText(-gap));
+    auto conductors = a.conductors;
+    conductors.insert(conductors.end(), b.conductors.begin(), b.conductors.end());
+    excuseDoubt(finding, built, conductors, gap);
     findings.push_back(std::move(finding));
 }
 
@@ -250,31 +288,29 @@ bool strays(const BuiltConductor& conductor, std::size_t block) {
 void pairFindings(std::vector<Finding>& findings,
                   const BuiltLayout& built,
                   const Neighbours& neighbours) {
-    const auto& conductors = built.layout.conductors;
-    const auto& blocks = built.layout.blocks;
     for (const auto& [pair, closest] : neighbours.conductors) {
         pairFinding(findings,
+                    built,
                     closest,
-                    {conductors[pair.first].id, conductors[pair.second].id},
-                    conductorName(built, pair.first),
-                    conductorName(built, pair.second));
+                    conductorThing(built, pair.first),
+                    conductorThing(built, pair.second));
     }
     for (const auto& [pair, closest] : neighbours.conductorsAndBlocks) {
         if (strays(built.conductors[pair.first], pair.second)) {
             continue;  // told as that
         }
         pairFinding(findings,
+                    built,
                     closest,
-                    {conductors[pair.first].id, blocks[pair.second].id},
-                    conductorName(built, pair.first),
-                    blockName(built, pair.second));
+                    conductorThing(built, pair.first),
+                    blockThing(built, pair.second));
     }
     for (const auto& [pair, closest] : neighbours.blocks) {
         pairFinding(findings,
+                    built,
                     closest,
-                    {blocks[pair.first].id, blocks[pair.second].id},
-                    blockName(built, pair.first),
-                    blockName(built, pair.second));
+                    blockThing(built, pair.first),
+                    blockThing(built, pair.second));
     }
 }
 
@@ -360,48 +396,67 @@ void passFindings(std::vector<Finding>& findings, const BuiltLayout& built) {
     }
 }
 
-void keepProud(Finding& finding, Near& nearest, const Near& cover, Near named, const Subject& who) {
+/// What stands out of the open side, and what is nearest to it.
+struct Proud {
+    std::vector<Subject> subjects;
+    std::vector<std::size_t> unsure;  ///< conductors that stand out by an assumed diameter only
+    bool certain = false;
+    Near nearest;
+};
+
+void keepProud(Proud& proud, const BuiltLayout& built, const Near& cover, const Thing& thing) {
     if (!clear(cover.gap)) {
-        finding.subjects.push_back(who);
+        double doubt = 0.0;
+        for (const std::size_t i : thing.conductors) {
+            doubt = radiusInDoubt(built, i);
+        }
+        const bool perhapsNot = doubt > 0.0 && clear(cover.gap + doubt);
+        proud.certain = proud.certain || !perhapsNot;
+        proud.subjects.push_back(thing.subject);
+        if (perhapsNot) {
+            proud.unsure.insert(
+                proud.unsure.end(), thing.conductors.begin(), thing.conductors.end());
+        }
     }
-    named.gap = cover.gap;
-    named.place = cover.place;
-    keepNearer(nearest, named);
+    keepNearer(proud.nearest, {cover.gap, thing.name, cover.place});
+}
+
+Proud proudOf(const BuiltLayout& built, const AllSurroundings& all) {
+    Proud proud;
+    for (std::size_t i = 0; i < all.conductors.size(); ++i) {
+        keepProud(proud, built, all.conductors[i].cover, conductorThing(built, i));
+    }
+    for (std::size_t i = 0; i < all.blocks.size(); ++i) {
+        keepProud(proud, built, all.blocks[i].cover, blockThing(built, i));
+    }
+    return proud;
 }
 
 Finding coverFinding(const BuiltLayout& built, const AllSurroundings& all) {
-    Finding stands;
-    Near nearest;
-    for (std::size_t i = 0; i < all.conductors.size(); ++i) {
-        keepProud(stands,
-                  nearest,
-                  all.conductors[i].cover,
-                  {0.0, conductorName(built, i), {}},
-                  built.layout.conductors[i].id);
-    }
-    for (std::size_t i = 0; i < all.blocks.size(); ++i) {
-        keepProud(stands,
-                  nearest,
-                  all.blocks[i].cover,
-                  {0.0, blockName(built, i), {}},
-                  built.layout.blocks[i].id);
-    }
+    const Proud proud = proudOf(built, all);
+    const Near& nearest = proud.nearest;
     if (!nearest.known()) {
         Finding empty = startOf(inches(built.gutter().inside.z));
         empty.working = "The cover goes on: the gutter is empty.";
         return empty;
     }
     Finding finding = startOf(inches(nearest.gap));
-    finding.subjects = stands.subjects;
+    finding.subjects = proud.subjects;
     finding.place = nearest.place;
+    if (finding.verdict == Verdict::breach && !proud.certain) {
+        finding.verdict = Verdict::cannotTell;
+        finding.missing = diametersUnknown(built, proud.unsure);
+    }
+    const std::string more =
+        proud.subjects.size() > 1 ? ", the most of " + std::to_string(proud.subjects.size()) : "";
     finding.working = sentence(
-        clear(nearest.gap) ? "the cover goes on: the nearest to it is " + nearest.name + ", " +
-                                 inText(nearest.gap) + " away"
-                           : "the cover does not go on: " + nearest.name + " stands out by " +
-                                 inText(-nearest.gap) +
-                                 (finding.subjects.size() > 1
-                                      ? ", the most of " + std::to_string(finding.subjects.size())
-                                      : std::string()));
+        finding.verdict == Verdict::meets ? "the cover goes on: the nearest to it is " +
+                                                nearest.name + ", " + inText(nearest.gap) + " away"
+        : finding.verdict == Verdict::breach
+            ? "the cover does not go on: " + nearest.name + " stands out by " +
+                  inText(-nearest.gap) + more
+            : "the cover may not go on: " + nearest.name + " stands out by " +
+                  inText(-nearest.gap) + " by the largest published diameter" + more);
     return finding;
 }
 
@@ -412,14 +467,13 @@ std::vector<Finding> checkClearance(const BuiltLayout& built) {
     const AllSurroundings all = surroundingsOf(built, neighbours);
     std::vector<Finding> findings;
     for (std::size_t i = 0; i < all.conductors.size(); ++i) {
-        ownFinding(
-            findings, all.conductors[i], built.layout.conductors[i].id, conductorName(built, i));
+        ownFinding(findings, built, all.conductors[i], conductorThing(built, i));
     }
     pairFindings(findings, built, neighbours);
     boreFindings(findings, built);
     passFindings(findings, built);
     for (std::size_t i = 0; i < all.blocks.size(); ++i) {
-        ownFinding(findings, all.blocks[i], built.layout.blocks[i].id, blockName(built, i));
+        ownFinding(findings, built, all.blocks[i], blockThing(built, i));
     }
     findings.push_back(coverFinding(built, all));
     return findings;

@@ -92,12 +92,14 @@ std::string workingOf(const geometry::BuiltLayout& built,
                       const std::vector<std::size_t>& assumed) {
     const std::string where = withBlock ? "beside a block" : "where there is no block";
     if (worst.area <= 0.0) {
-        return sentence("no conductor is cut by any plane " + where);
+        return sentence("no conductor is cut by any plane " + where +
+                        ": 0 % of the inside, where " +
+                        toText(percent(twentyPercent(built).value)) + " is allowed");
     }
     return sentence("conductors take " + toText(squareInches(worst.area)) + " of " +
                     toText(squareInches(built.fill.interior)) + " at the fullest plane " + where +
                     ", " + stretchText(worst.from, worst.to) + ", " +
-                    toText(percent(worst.fraction * 100.0)) + " of the inside where " +
+                    toText(percent(worst.fraction * 100.0)) + ", where " +
                     toText(percent(twentyPercent(built).value)) + " is allowed" +
                     assumedClause(built, assumed));
 }

@@ -84,38 +84,44 @@ std::string_view wordFor(Dimension dimension) {
     return {};
 }
 
-bool isAt(const BuiltEnd& end, std::size_t entry) {
-    return end.kind == BuiltEnd::Kind::entry && end.entry == entry;
-}
-
 struct AtEntry {
     std::size_t conductors = 0;  ///< ends of conductors here
     std::vector<Deflected> deflected{};
 };
 
-AtEntry conductorsAt(const BuiltLayout& built, std::size_t entry) {
-    AtEntry here;
-    const Wall wall = built.layout.entries[entry].wall;
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        const BuiltConductor& conductor = built.conductors[i];
-        for (const bool atFrom : {true, false}) {
-            if (!isAt(atFrom ? conductor.from : conductor.to, entry)) {
-                continue;
-            }
-            ++here.conductors;
-            if (const auto deflection = deflectionOf(conductor, atFrom)) {
-                here.deflected.push_back(
-                    {i, dimensionFor(wall, *deflection), needByTableA(built, i, 1)});
-            }
-        }
+void noteEnd(std::vector<AtEntry>& all, const BuiltLayout& built, std::size_t index, bool atFrom) {
+    const BuiltConductor& conductor = built.conductors[index];
+    const BuiltEnd& end = atFrom ? conductor.from : conductor.to;
+    if (end.kind != BuiltEnd::Kind::entry) {
+        return;
     }
-    // Alike conductors ask alike: the one to name must not hang on the order of the layout.
-    std::stable_sort(
-        here.deflected.begin(), here.deflected.end(), [&](const Deflected& a, const Deflected& b) {
-            return built.layout.conductors[a.conductor].id <
-                   built.layout.conductors[b.conductor].id;
-        });
-    return here;
+    const std::size_t entry = given(end.entry);
+    AtEntry& here = all[entry];
+    ++here.conductors;
+    if (const auto deflection = deflectionOf(conductor, atFrom)) {
+        const Wall wall = built.layout.entries[entry].wall;
+        here.deflected.push_back(
+            {index, dimensionFor(wall, *deflection), needByTableA(built, index, 1)});
+    }
+}
+
+/// By entry.
+std::vector<AtEntry> conductorsAtEntries(const BuiltLayout& built) {
+    std::vector<AtEntry> all(built.entries.size());
+    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+        noteEnd(all, built, i, true);
+        noteEnd(all, built, i, false);
+    }
+    for (AtEntry& here : all) {
+        // Alike conductors ask alike: the one to name must not hang on the order of the layout.
+        std::stable_sort(here.deflected.begin(),
+                         here.deflected.end(),
+                         [&](const Deflected& a, const Deflected& b) {
+                             return built.layout.conductors[a.conductor].id <
+                                    built.layout.conductors[b.conductor].id;
+                         });
+    }
+    return all;
 }
 
 const Deflected& worstOf(const BuiltLayout& built, const std::vector<Deflected>& deflected) {
@@ -163,10 +169,10 @@ Finding findingFor(const BuiltLayout& built, std::size_t entry, const AtEntry& h
 
 std::vector<Finding> checkEntryBendingSpace(const BuiltLayout& built) {
     std::vector<Finding> findings;
-    for (std::size_t entry = 0; entry < built.entries.size(); ++entry) {
-        const AtEntry here = conductorsAt(built, entry);
-        if (here.conductors > 0) {
-            findings.push_back(findingFor(built, entry, here));
+    const auto all = conductorsAtEntries(built);
+    for (std::size_t entry = 0; entry < all.size(); ++entry) {
+        if (all[entry].conductors > 0) {
+            findings.push_back(findingFor(built, entry, all[entry]));
         }
     }
     return findings;

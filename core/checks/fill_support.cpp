@@ -1,6 +1,7 @@
 #include "checks/fill_support.h"
 
 #include "base/tolerance.h"
+#include "checks/diameters.h"
 #include "checks/support.h"
 
 namespace gw::checks {
@@ -12,18 +13,27 @@ bool cutBetween(const geometry::BuiltConductor& conductor, double from, double t
     return covered.least.x <= to + kSamePoint && covered.greatest.x >= from - kSamePoint;
 }
 
-geometry::FillConductor fillOf(const geometry::BuiltConductor& conductor) {
-    return {&conductor.built.path, conductor.radius(), conductor.area.in2(), conductor.inBlocks};
+/// A conductor whose diameter is not known is at least its metal.
+geometry::FillConductor leastFillOf(const geometry::BuiltLayout& built, std::size_t index) {
+    const auto& conductor = built.conductors[index];
+    if (conductor.assumed.empty()) {
+        return {
+            &conductor.built.path, conductor.radius(), conductor.area.in2(), conductor.inBlocks};
+    }
+    const auto bare =
+        units::Inches::of(leastBareDiameter(built.layout.conductors[index], built.layout.edition));
+    return {&conductor.built.path,
+            bare.in() / 2.0,
+            units::SquareInches::ofCircle(bare).in2(),
+            conductor.inBlocks};
 }
 
 }  // namespace
 
 geometry::FillProfile certainFill(const geometry::BuiltLayout& built) {
     std::vector<geometry::FillConductor> conductors;
-    for (const auto& conductor : built.conductors) {
-        if (conductor.assumed.empty()) {
-            conductors.push_back(fillOf(conductor));
-        }
+    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+        conductors.push_back(leastFillOf(built, i));
     }
     std::vector<geometry::Box> blocks;
     blocks.reserve(built.blocks.size());
@@ -58,11 +68,18 @@ std::vector<std::string> assumedInputs(const geometry::BuiltLayout& built,
 
 std::string assumedClause(const geometry::BuiltLayout& built,
                           const std::vector<std::size_t>& conductors) {
+    constexpr std::size_t kNamed = 2;
     if (conductors.empty()) {
         return {};
     }
-    return ", with the largest published diameter where none is known (not stated: " +
-           listed(assumedInputs(built, conductors)) + ")";
+    std::vector<std::string> names;
+    names.reserve(conductors.size());
+    for (const std::size_t i : conductors) {
+        names.push_back(conductorName(built, i));
+    }
+    return ", by the largest published diameter of " +
+           (conductors.size() > kNamed ? counted(conductors.size(), "conductor", "conductors")
+                                       : listed(names));
 }
 
 void placeAt(Finding& finding, const geometry::BuiltLayout& built, double from, double to) {

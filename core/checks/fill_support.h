@@ -8,7 +8,8 @@
 /// What the two checks of fill share.
 namespace gw::checks {
 
-/// The fill by only those conductors whose diameter is known, and all blocks: what is certain.
+/// The fill by all blocks, the conductors whose diameter is known, and the metal alone of the
+/// others: what is certain.
 geometry::FillProfile certainFill(const geometry::BuiltLayout& built);
 
 /// Conductors cut by a plane between these x whose diameter had to be assumed.
@@ -18,8 +19,8 @@ std::vector<std::size_t> assumedBetween(const geometry::BuiltLayout& built, doub
 std::vector<std::string> assumedInputs(const geometry::BuiltLayout& built,
                                        const std::vector<std::size_t>& conductors);
 
-/// ", the largest published diameter taken for conductor S1-A, whose insulation is not stated";
-/// empty for none.
+/// ", by the largest published diameter of conductor S1-A", for those whose own is not known; empty
+/// for none.
 std::string assumedClause(const geometry::BuiltLayout& built,
                           const std::vector<std::size_t>& conductors);
 

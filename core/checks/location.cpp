@@ -67,7 +67,7 @@ Inside insideWetPlace(const BuiltLayout& built) {
         return {Inside::Kind::certain,
                 Location::wet,
                 "the inside of a raceway in a wet location is wet (" +
-                    standards::toText(sectionFor(built, Rule::wetRaceway)) + ")"};
+                    sectionFor(built, Rule::wetRaceway).section + ")"};
     }
     if (!gutter.enclosureType) {
         return {Inside::Kind::typeMissing, Location::wet, "the enclosure type is not stated"};
@@ -88,12 +88,11 @@ Inside insideOf(const BuiltLayout& built) {
     if (!around.location) {
         return {Inside::Kind::notStated, Location::dry, "the location is not stated"};
     }
+    if (around.floods == true && *around.location != Location::buried) {
+        return {Inside::Kind::certain, Location::wet, "water may stand in it"};
+    }
     if (*around.location == Location::wet) {
         return insideWetPlace(built);
-    }
-    const bool dryOrDamp = *around.location != Location::buried;
-    if (around.floods == true && dryOrDamp) {
-        return {Inside::Kind::certain, Location::wet, "water may stand in it"};
     }
     return {Inside::Kind::certain,
             *around.location,
@@ -107,6 +106,19 @@ Reading readingOf(std::string name, const Answer& answer, bool chosen) {
     reading.sentence = sentence(answer.text);
     reading.chosen = chosen;
     return reading;
+}
+
+/// Where it is not said whether water may stand in the gutter, what would not do in a wet place
+/// cannot be told: not stated is not taken for no.
+template <class Suits>
+void unlessItFloods(Answer& answer, const BuiltLayout& built, const Suits& suits) {
+    const bool wouldMatter = answer.verdict == Verdict::meets || answer.verdict == Verdict::caution;
+    if (!built.layout.surroundings.floods.has_value() && wouldMatter &&
+        suits(Location::wet).verdict != Verdict::meets) {
+        answer.verdict = Verdict::cannotTell;
+        answer.text += ", and whether water may stand in the gutter is not stated";
+        answer.missing.emplace_back(kWhetherItFloods);
+    }
 }
 
 /// Both readings of a weatherproof enclosure in a wet location.
@@ -126,22 +138,16 @@ Answer disputedAnswer(const BuiltLayout& built, const Suits& suits, const std::s
     if (answer.verdict == Verdict::cannotTell) {
         answer.missing = wet.missing.empty() ? damp.missing : wet.missing;
     }
+    unlessItFloods(answer, built, suits);
     return answer;
 }
 
-/// In a dry or damp place of which it is not said whether water may stand in the gutter, what would
-/// not do in a wet one cannot be told: not stated is not taken for no.
 template <class Suits>
-Answer unlessItFloods(const BuiltLayout& built, const Inside& inside, const Suits& suits) {
+Answer certainAnswer(const BuiltLayout& built, const Inside& inside, const Suits& suits) {
     Answer answer = suits(inside.location);
     answer.text += "; " + inside.why;
-    const bool maybeWet =
-        inside.location < Location::wet && !built.layout.surroundings.floods.has_value();
-    if (maybeWet && answer.verdict == Verdict::meets &&
-        suits(Location::wet).verdict != Verdict::meets) {
-        answer.verdict = Verdict::cannotTell;
-        answer.text += ", and whether water may stand in the gutter is not stated";
-        answer.missing.emplace_back(kWhetherItFloods);
+    if (inside.location < Location::wet) {
+        unlessItFloods(answer, built, suits);
     }
     return answer;
 }
@@ -153,7 +159,7 @@ Answer answerFor(const BuiltLayout& built, const Inside& inside, const Suits& su
         case Inside::Kind::notStated:
             return {Verdict::cannotTell, inside.why, {"location of the gutter"}};
         case Inside::Kind::certain:
-            return unlessItFloods(built, inside, suits);
+            return certainAnswer(built, inside, suits);
         case Inside::Kind::disputed:
             return disputedAnswer(built, suits, inside.why);
         case Inside::Kind::typeMissing:
@@ -181,6 +187,7 @@ bool covers(Location listed, Location location) {
 
 std::string placesText(const std::vector<Location>& locations) {
     std::vector<std::string> words;
+    words.reserve(locations.size());
     for (const Location location : locations) {
         words.emplace_back(standards::locationText(location));
     }
@@ -240,14 +247,16 @@ Finding blockFinding(const BuiltLayout& built, const Inside& inside, std::size_t
         sectionFor(built, buried ? Rule::directBurial : Rule::listingAndInstructions);
     finding.readings = place.readings;
     finding.missing = place.missing;
+    bool told = false;
     for (const auto& input : water.missing) {
-        if (std::find(finding.missing.begin(), finding.missing.end(), input) ==
-            finding.missing.end()) {
+        told = std::find(finding.missing.begin(), finding.missing.end(), input) !=
+               finding.missing.end();
+        if (!told) {
             finding.missing.push_back(input);
         }
     }
     finding.working = sentence(blockName(built, block) + ": " + place.text +
-                               (water.text.empty() ? "" : "; " + water.text));
+                               (water.text.empty() || told ? "" : "; " + water.text));
     return finding;
 }
 
@@ -257,7 +266,8 @@ Answer conductorIn(const BuiltLayout& built, std::size_t conductor, Location loc
     const auto& insulation = built.layout.conductors[conductor].insulation;
     const bool wet = location == Location::wet || location == Location::buried;
     const std::string here =
-        wet ? "in a wet place"
+        location == Location::buried
+            ? "buried, which is wet"  // Article 100: underground installations are wet locations
             : "in a " + std::string(standards::locationText(location)) + " place";
     if (!insulation) {
         return {wet ? Verdict::cannotTell : Verdict::meets,

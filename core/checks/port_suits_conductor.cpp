@@ -97,17 +97,21 @@ std::string describe(const BuiltLayout& built, std::size_t conductor) {
 
 std::string describe(const PortRange& range) {
     std::vector<std::string> metals;
+    metals.reserve(range.metals.size());
     for (const auto metal : range.metals) {
         metals.emplace_back(standards::metalText(metal));
     }
     std::vector<std::string> strandings;
+    strandings.reserve(range.strandings.size());
     for (const auto stranding : range.strandings) {
         strandings.push_back(strandingName(stranding));
     }
+    const std::size_t most = mostOf(range);
+    const std::string number = !range.conductors ? ", number not stated, so 1 conductor"
+                               : most > 1        ? ", up to " + std::to_string(most) + " conductors"
+                                                 : "";
     return range.smallest.text() + " to " + range.largest.text() + " " + listed(metals) + " " +
-           listed(strandings) + ", " +
-           (range.conductors ? counted(mostOf(range), "conductor", "conductors")
-                             : "number not stated, so 1 conductor");
+           listed(strandings) + number;
 }
 
 /// The most conductors any row allows that each conductor fits alone; 0 where one fits no row.
@@ -153,6 +157,7 @@ Outcome outcomeOf(const BuiltLayout& built,
 
 std::string occupantsText(const BuiltLayout& built, const std::vector<Occupant>& occupants) {
     std::vector<std::string> words;
+    words.reserve(occupants.size());
     for (const Occupant& occupant : occupants) {
         words.push_back(describe(built, occupant.conductor));
     }
@@ -160,11 +165,11 @@ std::string occupantsText(const BuiltLayout& built, const std::vector<Occupant>&
 }
 
 std::string tableText(const parts::Port& port) {
-    std::vector<std::string> rows;
+    std::string text;
     for (const PortRange& range : port.accepts) {
-        rows.push_back(describe(range));
+        text += (text.empty() ? "" : "; ") + describe(range);
     }
-    return listed(rows);
+    return text;
 }
 
 /// The rule behind the outcome: the code's own where number, metal or stranding decide, else that

@@ -15,8 +15,8 @@ std::string workingOf(const geometry::BuiltLayout& built,
     return sentence(
         "blocks and the conductors beside them take " + toText(squareInches(worst.area)) + " of " +
         toText(squareInches(built.fill.interior)) + " " + stretchText(worst.from, worst.to) + ", " +
-        toText(percent(worst.fraction * 100.0)) + " of the inside where " + toText(limit) +
-        " is allowed" + assumedClause(built, assumed));
+        toText(percent(worst.fraction * 100.0)) + ", where " + toText(limit) + " is allowed" +
+        assumedClause(built, assumed));
 }
 
 }  // namespace

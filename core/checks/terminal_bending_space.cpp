@@ -2,6 +2,8 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <numeric>
+#include <tuple>
 
 #include "base/tolerance.h"
 #include "checks/bending_need.h"
@@ -118,19 +120,59 @@ double widestRadius(const BuiltLayout& built, const Mouth& mouth) {
     return radius;
 }
 
-Free freeDistance(const BuiltLayout& built, const Mouth& mouth) {
+/// Blocks in order along the gutter, so that a mouth need not look at all of them.
+class Row {
+public:
+    explicit Row(const BuiltLayout& built) : built_(built), order_(built.blocks.size()) {
+        std::iota(order_.begin(), order_.end(), std::size_t{0});
+        std::sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
+            return std::tie(built.blocks[a].body.least.x, built.layout.blocks[a].id) <
+                   std::tie(built.blocks[b].body.least.x, built.layout.blocks[b].id);
+        });
+        for (const auto& block : built.blocks) {
+            longest_ = std::max(longest_, block.body.extents().x);
+        }
+    }
+
+    /// Those that reach into the stretch between two x, in order.
+    template <class Visit>
+    void between(double from, double to, Visit visit) const {
+        const auto first = std::lower_bound(
+            order_.begin(), order_.end(), from - longest_, [&](std::size_t block, double x) {
+                return built_.blocks[block].body.least.x < x;
+            });
+        for (auto one = first; one != order_.end(); ++one) {
+            if (built_.blocks[*one].body.least.x > to) {
+                break;
+            }
+            visit(*one);
+        }
+    }
+
+private:
+    const BuiltLayout& built_;
+    std::vector<std::size_t> order_;
+    double longest_ = 0.0;
+};
+
+Free freeDistance(const BuiltLayout& built, const Row& row, const Mouth& mouth) {
     const Vec3 from = placeOf(built, mouth);
     const Vec3 outward = outwardOf(built, mouth);
     const double radius = widestRadius(built, mouth);
     Free free = toWall(built, from, outward);
-    for (std::size_t i = 0; i < built.blocks.size(); ++i) {
-        const double distance = i == mouth.block
-                                    ? std::numeric_limits<double>::infinity()
-                                    : toBlock(built.blocks[i].body, from, outward, radius);
-        if (distance < free.distance) {
-            free = {distance, blockName(built, i)};
-        }
-    }
+    const double reach = outward.x * free.distance;
+    row.between(from.x - radius + std::min(0.0, reach),
+                from.x + radius + std::max(0.0, reach),
+                [&](std::size_t block) {
+                    if (block == mouth.block) {
+                        return;
+                    }
+                    const double distance =
+                        toBlock(built.blocks[block].body, from, outward, radius);
+                    if (distance < free.distance) {
+                        free = {distance, blockName(built, block)};
+                    }
+                });
     return free;
 }
 
@@ -240,7 +282,7 @@ bool mouthNotStated(const BuiltLayout& built, const Mouth& mouth) {
     });
 }
 
-Finding findingFor(const BuiltLayout& built, const Mouth& mouth) {
+Finding findingFor(const BuiltLayout& built, const Row& row, const Mouth& mouth) {
     Finding finding;
     finding.check = Check::terminalBendingSpace;
     finding.subjects = {built.layout.blocks[mouth.block].id};
@@ -256,7 +298,7 @@ Finding findingFor(const BuiltLayout& built, const Mouth& mouth) {
         finding.working = sentence("which mouth of " + port + " is open is not stated");
         return finding;
     }
-    const Free free = freeDistance(built, mouth);
+    const Free free = freeDistance(built, row, mouth);
     const Asked asked = mostAsked(built, mouth, free.distance);
     judgeSpace(finding, asked.need, free.distance);
     finding.working =
@@ -272,8 +314,9 @@ Finding findingFor(const BuiltLayout& built, const Mouth& mouth) {
 
 std::vector<Finding> checkTerminalBendingSpace(const BuiltLayout& built) {
     std::vector<Finding> findings;
+    const Row row(built);
     for (const Mouth& mouth : mouthsOf(built)) {
-        findings.push_back(findingFor(built, mouth));
+        findings.push_back(findingFor(built, row, mouth));
     }
     return findings;
 }

@@ -170,6 +170,59 @@ TEST(Clearance, SaysTheNearestOfEachKind) {
     EXPECT_THAT(finding.working, testing::HasSubstr("the cover 8.5 in"));
 }
 
+// ---- diameters that are not known -----------------------------------------------------------
+
+struct DoubtRow {
+    std::string name;
+    double apart;  ///< inches between the axes, or from the wall or the cover
+    Verdict pair;
+    Verdict wall;  ///< and cover
+};
+
+void PrintTo(const DoubtRow& row, std::ostream* out) {
+    *out << row.name;
+}
+
+class ClearanceOfUnknown : public testing::TestWithParam<DoubtRow> {};
+
+GutterBuilder unknownAt(double y, double z) {
+    GutterBuilder builder;
+    builder.conductor("S-A", spare({10, y, z}), spare({30, y, z})).insulation.reset();
+    return builder;
+}
+
+// 500 kcmil class B of unknown insulation: at most 1.133 in (Chapter 9 Table 5, RHH with covering),
+// at least the metal's 0.813 in (Table 8). The other conductor is 1 in thick.
+TEST_P(ClearanceOfUnknown, IsABreachOnlyWhereTheMetalAloneOverlaps) {
+    const DoubtRow& row = GetParam();
+    auto builder = unknownAt(5.0, 3.0);
+    along(builder, "S-B", 5.0 + row.apart, 3.0);
+    const auto pairs = about(about(checkClearance(builder.build()), kA), kB);
+    if (row.pair == Verdict::meets) {
+        EXPECT_TRUE(pairs.empty());
+    } else {
+        ASSERT_EQ(pairs.size(), 1U);
+        EXPECT_EQ(pairs[0].verdict, row.pair) << pairs[0].working;
+        EXPECT_EQ(pairs[0].missing.empty(), row.pair == Verdict::breach);
+    }
+    const double away = row.apart - 0.5;
+    EXPECT_EQ(own(checkClearance(unknownAt(5.0, away).build()), kA).verdict, row.wall);
+    const auto under = cover(checkClearance(unknownAt(5.0, 12.0 - away).build()));
+    EXPECT_EQ(under.verdict, row.wall) << under.working;
+    EXPECT_EQ(under.missing.empty(), row.wall != Verdict::cannotTell);
+}
+
+// 0.5665 + 0.5 = 1.0665 in at the most, 0.4065 + 0.5 = 0.9065 in at the least.
+INSTANTIATE_TEST_SUITE_P(
+    Limits,
+    ClearanceOfUnknown,
+    testing::Values(
+        DoubtRow{"clear of the largest", 1.0765, Verdict::meets, Verdict::meets},
+        DoubtRow{"not of the largest", 1.0565, Verdict::cannotTell, Verdict::cannotTell},
+        DoubtRow{"of the metal alone", 0.9165, Verdict::cannotTell, Verdict::cannotTell},
+        DoubtRow{"not of the metal", 0.8965, Verdict::breach, Verdict::breach}),
+    [](const auto& row) { return "Row" + std::to_string(row.index); });
+
 // ---- what belongs together ------------------------------------------------------------------
 
 TEST(ClearanceAtAnEntry, AConductorSquareToItsWallIsClean) {

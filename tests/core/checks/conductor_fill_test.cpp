@@ -169,7 +169,7 @@ TEST(FillOfUnknownInsulation, MeetsByTheLargestPublishedAndSaysSo) {
     EXPECT_EQ(findings.at(0).verdict, Verdict::meets);
     EXPECT_TRUE(findings.at(0).missing.empty());
     EXPECT_THAT(findings.at(0).working, testing::HasSubstr("largest published diameter"));
-    EXPECT_THAT(findings.at(0).working, testing::HasSubstr("insulation of conductor 3/0-1"));
+    EXPECT_THAT(findings.at(0).working, testing::HasSubstr("of conductor 3/0-1"));
 }
 
 TEST(FillOfUnknownInsulation, IsABreachWhereTheKnownConductorsAloneAre) {
@@ -179,6 +179,21 @@ TEST(FillOfUnknownInsulation, IsABreachWhereTheKnownConductorsAloneAre) {
     const auto findings = checkConductorFill(builder.build());
     EXPECT_EQ(findings.at(0).verdict, Verdict::breach);
     EXPECT_TRUE(findings.at(0).missing.empty());
+}
+
+TEST(FillOfUnknownInsulation, IsABreachWhereTheMetalAloneIs) {
+    // 3/0 class B is 0.470 in over the metal (Chapter 9 Table 8), 0.1735 sq in: 42 of them take
+    // 7.287 sq in and 41 take 7.113, where 20 % of 36 sq in is 7.2.
+    const auto verdictOf = [](int count) {
+        GutterBuilder builder({60.0, 6.0, 6.0});
+        addAlong(builder, count, "3/0");
+        for (auto& conductor : builder.layout().conductors) {
+            conductor.insulation.reset();
+        }
+        return checkConductorFill(builder.build()).at(0).verdict;
+    };
+    EXPECT_EQ(verdictOf(41), Verdict::cannotTell);
+    EXPECT_EQ(verdictOf(42), Verdict::breach);
 }
 
 TEST(ConductorFill, CitesTheArticleOfTheGutter) {

@@ -30,6 +30,7 @@ public:
     explicit GutterBuilder(const Vec3& inside = {60.0, 12.0, 12.0});
 
     layout::Layout& layout() { return layout_; }
+    const parts::Shelf& shelf() const { return shelf_; }
     parts::Part& part(const std::string& id) { return shelf_.at(parts::PartId(id)); }
     GutterBuilder& add(const parts::Part& part);
 

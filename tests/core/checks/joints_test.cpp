@@ -411,6 +411,44 @@ std::string mistakeName(const testing::TestParamInfo<Mistake>& row) {
 
 INSTANTIATE_TEST_SUITE_P(Joints, OneMistake, testing::ValuesIn(mistakes()), mistakeName);
 
+std::size_t breachesIn(const GutterBuilder& builder) {
+    return withVerdict(checkJoints(builder.build()), Verdict::breach).size();
+}
+
+/// Whichever conductor of the yard it is made with.
+TEST(OneMistake, IsOneBreachWithAnyConductor) {
+    const std::size_t count = yard().layout().conductors.size();
+    ASSERT_EQ(count, 20U);
+    for (std::size_t i = 0; i < count; ++i) {
+        const auto with = [&](const auto& spoil) {
+            auto builder = yard();
+            spoil(builder.layout().conductors[i]);
+            return breachesIn(builder);
+        };
+        const std::string name = yard().layout().conductors[i].id.text();
+        for (const Phase phase : kPhases) {
+            const bool own = yard().layout().conductors[i].phase == phase;
+            EXPECT_EQ(with([&](auto& one) { one.to = inPort(letter(phase), "8"); }), own ? 0U : 1U)
+                << name << " on block " << letter(phase);
+            EXPECT_EQ(with([&](auto& one) { one.phase = phase; }), own ? 0U : 1U)
+                << name << " marked " << letter(phase);
+        }
+        EXPECT_EQ(with([](auto& one) { one.to = spare({30, 5, 5}); }), 1U) << name << " spare";
+        for (const std::string circuit : {"S", "T1", "T2", "T3"}) {
+            const bool own = yard().layout().conductors[i].circuit.text() == circuit;
+            EXPECT_EQ(with([&](auto& one) {
+                          one.circuit = layout::CircuitId(circuit);
+                          one.set = own ? one.set : 1;
+                      }),
+                      own ? 0U : 1U)
+                << name << " marked " << circuit;
+        }
+        auto fewer = yard();
+        remove(fewer, name);
+        EXPECT_EQ(breachesIn(fewer), 1U) << "without " << name;
+    }
+}
+
 TEST(TwoMistakes, AreTwoBreaches) {
     for (std::size_t i = 0; i < 8; ++i) {
         auto builder = yard();

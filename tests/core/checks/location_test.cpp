@@ -253,6 +253,66 @@ TEST(InsideAWeatherproofGutter, CannotTellWithoutTheEnclosureType) {
     EXPECT_EQ(conductor(builder).verdict, Verdict::breach) << "wet whichever type it is";
 }
 
+TEST(InsideAWeatherproofGutter, IsWetWhereWaterMayStandInIt) {
+    // The dispute is about rain kept out; water that stands inside makes it wet whatever is
+    // recorded.
+    auto builder = weatherproof("4X");
+    builder.layout().readings.insideWeatherproof = Readings::InsideWeatherproof::notWet;
+    builder.layout().surroundings.floods = true;
+    EXPECT_EQ(conductor(builder).verdict, Verdict::breach);
+    EXPECT_TRUE(conductor(builder).readings.empty());
+    EXPECT_EQ(block(builder).verdict, Verdict::breach);
+}
+
+TEST(InsideAWeatherproofGutter, CannotTellWithoutKnowingWhetherItFloods) {
+    // By the recorded reading THHN would do, unless water stands in the gutter.
+    auto builder = weatherproof("4X");
+    builder.layout().readings.insideWeatherproof = Readings::InsideWeatherproof::notWet;
+    builder.layout().surroundings.floods.reset();
+    EXPECT_EQ(conductor(builder).verdict, Verdict::cannotTell);
+    EXPECT_THAT(conductor(builder).missing, testing::ElementsAre("whether the gutter floods"));
+    EXPECT_EQ(block(builder).verdict, Verdict::cannotTell);
+    EXPECT_THAT(block(builder).missing, testing::ElementsAre("whether the gutter floods"));
+    builder.conductorNamed("S-A").insulation = Insulation::thwn2;
+    EXPECT_EQ(conductor(builder).verdict, Verdict::meets) << "would do in water too";
+}
+
+// ---- buried ---------------------------------------------------------------------------------
+
+class InsulationInABuriedGutter : public testing::TestWithParam<InsulationRow> {};
+
+TEST_P(InsulationInABuriedGutter, HasToBeForWetLocations) {
+    auto builder = at(Location::buried, {Location::buried});
+    builder.conductorNamed("S-A").insulation = GetParam().insulation;
+    builder.conductorNamed("S-A").outsideDiameter = units::Inches::of(0.9);
+    for (const std::optional<bool> floods : {std::optional(true), std::optional(false), {}}) {
+        builder.layout().surroundings.floods = floods;
+        EXPECT_EQ(conductor(builder).verdict, GetParam().wet ? Verdict::meets : Verdict::breach);
+        EXPECT_EQ(conductor(builder).citation.section, "310.10(C)");
+    }
+}
+
+// Underground is a wet location (Article 100); in the gutter the conductors are not in contact with
+// the earth, so insulation for wet locations does: NFPA 70 310.10(C) lists THWN beside THWN-2.
+// Plain THHN is not in its list.
+INSTANTIATE_TEST_SUITE_P(Types,
+                         InsulationInABuriedGutter,
+                         testing::Values(InsulationRow{Insulation::thwn, true},
+                                         InsulationRow{Insulation::thwn2, true},
+                                         InsulationRow{Insulation::xhhw, true},
+                                         InsulationRow{Insulation::bare, true},
+                                         InsulationRow{Insulation::thhn, false},
+                                         InsulationRow{Insulation::rhh, false}));
+
+TEST(InsulationNotStated, CannotTellWhereItIsBuriedOrMayFlood) {
+    auto builder = at(Location::buried, {Location::buried});
+    builder.conductorNamed("S-A").insulation.reset();
+    EXPECT_EQ(conductor(builder).verdict, Verdict::cannotTell);
+    builder.layout().surroundings = {Location::dry, {}, {}};
+    EXPECT_EQ(conductor(builder).verdict, Verdict::cannotTell);
+    EXPECT_THAT(conductor(builder).missing, testing::Contains("whether the gutter floods"));
+}
+
 TEST(InsideAWireway, IsWetWhateverReadingIsRecorded) {
     // NFPA 70 300.9: the inside of a raceway in a wet location is wet.
     auto builder = weatherproof("3R");
