@@ -6,7 +6,6 @@
 namespace gw::drawing {
 namespace {
 
-constexpr Colour kBody{246, 240, 214};
 constexpr double kScrewRadius = 0.16;  // in: drawn size of a screw head; parts do not state it
 
 void addBore(std::vector<Element>& elements,
@@ -43,7 +42,7 @@ void addScrew(std::vector<Element>& elements,
         return;
     }
     const auto at = frame.at(screw.head);
-    const double radius = std::max(frame.mm(kScrewRadius), 0.35);
+    const double radius = screwRadius(frame);
     elements.push_back(Circle{at, radius, inkPen(kFine), kPaper});
     const double slot = 0.6 * radius;
     elements.push_back(Polyline{
@@ -51,6 +50,10 @@ void addScrew(std::vector<Element>& elements,
 }
 
 }  // namespace
+
+double screwRadius(const ViewFrame& frame) {
+    return std::max(frame.mm(kScrewRadius), 0.35);
+}
 
 SceneItem blockItem(const geometry::BuiltBlock& block, const ViewFrame& frame) {
     SceneItem item;
@@ -62,7 +65,7 @@ SceneItem blockItem(const geometry::BuiltBlock& block, const ViewFrame& frame) {
                                       {body.x, body.bottom()}},
                                      true,
                                      inkPen(kObject),
-                                     kBody});
+                                     kBlockFill});
     for (std::size_t i = 0; i < block.ports.size(); ++i) {
         addBore(item.elements, block.ports[i], block.part->ports[i].boreDiameter.in(), frame);
     }

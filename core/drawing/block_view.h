@@ -10,4 +10,7 @@ namespace gw::drawing {
 /// heads on the face toward the eye.
 SceneItem blockItem(const geometry::BuiltBlock& block, const ViewFrame& frame);
 
+/// Radius a screw head is drawn with, mm.
+double screwRadius(const ViewFrame& frame);
+
 }  // namespace gw::drawing

@@ -22,13 +22,23 @@ Rect bodySize(const Subject& subject,
             return sectionSize(
                 *subject.built, {detail.mark.x, scale.mmPerInch(), subject.sizes}, metrics);
         case Detail::Kind::key:
-            return keySize(*subject.built, subject.sizes);
+            return keySize(subject);
     }
     return {};
 }
 
-std::string scaleText(const Detail& detail, const Scale& scale) {
-    return detail.kind == Detail::Kind::key ? "" : std::string(scale.text);
+/// What stands beside the title: where a section is cut, and the scale.
+std::string scaleText(const Subject& subject, const Detail& detail, const Scale& scale) {
+    switch (detail.kind) {
+        case Detail::Kind::key:
+            return "";
+        case Detail::Kind::endView:
+            return std::string(scale.text);
+        case Detail::Kind::section:
+            return "at " + dimensionText(detail.mark.x, subject.layout().displayUnit) +
+                   " from the left, " + std::string(scale.text);
+    }
+    return "";
 }
 
 /// Its body with the title under it, and no narrower than the title.
@@ -37,8 +47,9 @@ Rect fullSize(const Subject& subject,
               const Scale& scale,
               const TextMetrics& metrics) {
     auto size = bodySize(subject, detail, scale, metrics);
-    const double title = metrics.width(detail.title, subject.sizes.title, Face::bold) + 3.0 +
-                         metrics.width(scaleText(detail, scale), subject.sizes.body, Face::regular);
+    const double title =
+        metrics.width(detail.title, subject.sizes.title, Face::bold) + 3.0 +
+        metrics.width(scaleText(subject, detail, scale), subject.sizes.body, Face::regular);
     return {0, 0, std::max(size.width, title), size.height + 1.0 + viewTitleHeight(subject.sizes)};
 }
 
@@ -93,20 +104,26 @@ void drawDetail(Sketch& sketch,
                 sketch, *subject.built, {detail.mark.x, scale.mmPerInch(), subject.sizes}, corner);
             break;
         case Detail::Kind::key:
-            drawKey(sketch, *subject.built, subject.sizes, corner);
+            drawKey(sketch, subject, corner);
             break;
     }
-    drawViewTitle(
-        sketch, {place.x, titleTop}, detail.title, scaleText(detail, scale), subject.sizes);
+    drawViewTitle(sketch,
+                  {place.x, titleTop},
+                  detail.title,
+                  scaleText(subject, detail, scale),
+                  subject.sizes);
 }
 
 }  // namespace
 
 std::vector<Detail> detailsOf(const Subject& subject) {
-    std::vector<Detail> details{{Detail::Kind::endView, "End view from the left", {}}};
+    std::vector<Detail> details;
     for (const auto& mark : subject.sections) {
         details.push_back(
             {Detail::Kind::section, "Section " + mark.letter + "–" + mark.letter, mark});
+    }
+    if (subject.hasEntries(layout::Wall::left) || subject.hasEntries(layout::Wall::right)) {
+        details.push_back({Detail::Kind::endView, "End view from left", {}});
     }
     details.push_back({Detail::Kind::key, "Key", {}});
     return details;

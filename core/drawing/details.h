@@ -17,7 +17,7 @@ struct Detail {
     SectionMark mark;  ///< sections
 };
 
-/// End view, then a section for each mark of the subject, then the key.
+/// A section for each mark of the subject, the end view where an end wall has entries, the key.
 std::vector<Detail> detailsOf(const Subject& subject);
 
 /// Where each detail goes, upper left corners, in their order.

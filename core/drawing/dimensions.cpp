@@ -2,14 +2,17 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace gw::drawing {
 namespace {
 
 constexpr double kGap = 0.8;        // mm between feature and extension line
 constexpr double kOvershoot = 1.2;  // mm of extension line beyond the dimension line
-constexpr double kTextGap = 0.5;    // mm between line and number
+constexpr double kTextGap = 0.9;    // mm between line and number
 constexpr double kDatumRadius = 0.7;
+constexpr double kAside = 0.8;  // mm between an extension line and a number beside it
+constexpr double kJog = 2.0;    // mm of extension line bent to a number that had to move
 
 Text number(Point at, const std::string& text, const TextSizes& sizes) {
     Text label;
@@ -52,17 +55,30 @@ void spanLines(Sketch& sketch, const Axis& axis, const Span& span) {
     arrowhead(sketch, axis.at(span.to, span.line), head.x, head.y);
 }
 
-/// Whether every number fits left of its extension line without touching the one before.
-bool liesFlat(const Running& running, const TextSizes& sizes, const TextMetrics& metrics) {
+enum class Beside { left, right };
+
+/// Numbers lying flat, each left of its extension line where it fits there, else right of it.
+/// Empty where one fits on neither side.
+std::optional<std::vector<Beside>> flatPlaces(const Running& running,
+                                              const TextSizes& sizes,
+                                              const TextMetrics& metrics) {
+    std::vector<Beside> places;
     double free = running.datum + kDatumRadius;
     for (std::size_t i = 0; i < running.at.size(); ++i) {
-        const double width = metrics.width(running.texts[i], sizes.body, Face::condensed);
-        if (std::abs(running.at[i] - free) < width + 1.6) {
-            return false;
+        const double width =
+            metrics.width(running.texts[i], sizes.body, Face::condensed) + 2 * kAside;
+        const bool last = i + 1 == running.at.size();
+        if (running.at[i] - free >= width) {
+            places.push_back(Beside::left);
+            free = running.at[i];
+        } else if (last || running.at[i + 1] - running.at[i] >= width) {
+            places.push_back(Beside::right);
+            free = running.at[i] + width;
+        } else {
+            return std::nullopt;
         }
-        free = running.at[i];
     }
-    return true;
+    return places;
 }
 
 void runningLines(Sketch& sketch, const Axis& axis, const Running& running) {
@@ -107,7 +123,7 @@ double dimensionBand(const TextSizes& sizes) {
 }
 
 void arrowhead(Sketch& sketch, Point tip, double dx, double dy, double length) {
-    const double half = length * 0.16;
+    const double half = length * 0.19;
     const Point back{tip.x - dx * length, tip.y - dy * length};
     sketch.add(Stratum::dimensions,
                Polyline{{tip,
@@ -140,37 +156,59 @@ void dimensionAlongY(Sketch& sketch,
 }
 
 double runningDepth(const Running& running, const TextSizes& sizes, const TextMetrics& metrics) {
-    if (liesFlat(running, sizes, metrics)) {
+    if (flatPlaces(running, sizes, metrics)) {
         return sizes.body + kTextGap;
     }
     double widest = 0.0;
     for (const auto& text : running.texts) {
         widest = std::max(widest, metrics.width(text, sizes.body, Face::condensed));
     }
-    return widest + kOvershoot + kTextGap;
+    return widest + kOvershoot + kJog + kTextGap;
 }
+
+namespace {
+
+void flatNumbers(Sketch& sketch,
+                 const Running& running,
+                 const std::vector<Beside>& places,
+                 double away,
+                 const TextSizes& sizes) {
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const bool left = places[i] == Beside::left;
+        auto label =
+            number({running.at[i] + (left ? -kAside : kAside), running.line + away * kTextGap},
+                   running.texts[i],
+                   sizes);
+        label.anchorX = left ? AnchorX::right : AnchorX::left;
+        label.anchorY = away > 0 ? AnchorY::top : AnchorY::baseline;
+        sketch.plate(label);
+    }
+}
+
+void uprightNumbers(Sketch& sketch, const Running& running, double away, const TextSizes& sizes) {
+    const auto places = nudged(running.at, sizes.body + 0.4);
+    const double end = running.line + away * kOvershoot;
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        sketch.chain(Stratum::dimensions,
+                     {{running.at[i], end}, {places[i], end + away * kJog}},
+                     inkPen(kThin));
+        auto label = number({places[i], end + away * (kJog + kTextGap)}, running.texts[i], sizes);
+        label.anchorX = away > 0 ? AnchorX::right : AnchorX::left;
+        label.anchorY = AnchorY::middle;
+        label.rotationDegrees = 90.0;
+        sketch.plate(label);
+    }
+}
+
+}  // namespace
 
 void runningAlongX(Sketch& sketch, const Running& running, const TextSizes& sizes) {
     runningLines(sketch, Axis(true), running);
-    const bool flat = liesFlat(running, sizes, sketch.metrics());
     const double away = (running.line > running.feature) == running.textsAway ? 1.0 : -1.0;
-    const auto places = flat ? running.at : nudged(running.at, sizes.body + 0.4);
-    for (std::size_t i = 0; i < running.at.size(); ++i) {
-        Text label;
-        if (flat) {
-            label =
-                number({places[i] - 0.7, running.line + away * kTextGap}, running.texts[i], sizes);
-            label.anchorX = AnchorX::right;
-            label.anchorY = away > 0 ? AnchorY::top : AnchorY::baseline;
-        } else {
-            label = number({places[i], running.line + away * (kOvershoot + kTextGap)},
-                           running.texts[i],
-                           sizes);
-            label.anchorX = away > 0 ? AnchorX::right : AnchorX::left;
-            label.anchorY = AnchorY::middle;
-            label.rotationDegrees = 90.0;
-        }
-        sketch.plate(label);
+    if (const auto places = flatPlaces(running, sizes, sketch.metrics())) {
+        flatNumbers(sketch, running, *places, away, sizes);
+    } else {
+        uprightNumbers(sketch, running, away, sizes);
     }
 }
 
@@ -184,10 +222,15 @@ void runningAlongY(Sketch& sketch, const Running& running, const TextSizes& size
         distances.push_back(down ? at : -at);
     }
     const auto places = nudged(distances, sizes.body + 0.3);
+    const double end = running.line + away * kOvershoot;
     for (std::size_t i = 0; i < places.size(); ++i) {
         const double y = down ? places[i] : -places[i];
-        auto label =
-            number({running.line + away * (kOvershoot + kTextGap), y}, running.texts[i], sizes);
+        const bool moved = std::abs(y - running.at[i]) > 1e-6;
+        const double x = end + away * (kJog + kTextGap);
+        sketch.chain(Stratum::dimensions,
+                     {{end, running.at[i]}, {end + away * kJog, moved ? y : running.at[i]}},
+                     inkPen(kThin));
+        auto label = number({x, y}, running.texts[i], sizes);
         label.anchorX = away > 0 ? AnchorX::left : AnchorX::right;
         label.anchorY = AnchorY::middle;
         sketch.plate(label);

@@ -11,6 +11,7 @@ namespace {
 constexpr double kCapHeight = 0.729;
 constexpr double kAscent = 0.760;
 constexpr double kDescent = 0.236;
+constexpr const char* kGoBelow = "gjpqyQ,;()[]{}|/@_";
 
 double leftOf(AnchorX anchor, double width) {
     switch (anchor) {
@@ -59,12 +60,15 @@ Point baselineStart(const Text& text, const TextMetrics& metrics) {
                   text.rotationDegrees);
 }
 
-Rect extent(const Text& text, const TextMetrics& metrics) {
+namespace {
+
+/// The upright rectangle from `above` over the baseline to `below` under it, in em.
+Rect boxOf(const Text& text, const TextMetrics& metrics, double above, double below) {
     const double width = metrics.width(text.text, text.height, text.face);
     const double left = leftOf(text.anchorX, width);
     const double base = baselineOf(text.anchorY, text.height);
-    const double top = base - kAscent * text.height;
-    const double bottom = base + kDescent * text.height;
+    const double top = base - above * text.height;
+    const double bottom = base + below * text.height;
     const auto at = [&](double x, double y) { return turned(text.at, x, y, text.rotationDegrees); };
     const Point corners[] = {
         at(left, top), at(left + width, top), at(left + width, bottom), at(left, bottom)};
@@ -73,6 +77,17 @@ Rect extent(const Text& text, const TextMetrics& metrics) {
         box = united(box, {corner.x, corner.y, 0.0, 0.0});
     }
     return box;
+}
+
+}  // namespace
+
+Rect extent(const Text& text, const TextMetrics& metrics) {
+    return boxOf(text, metrics, kAscent, kDescent);
+}
+
+Rect inkOf(const Text& text, const TextMetrics& metrics) {
+    const bool below = text.text.find_first_of(kGoBelow) != std::string::npos;
+    return boxOf(text, metrics, kAscent, below ? kDescent : 0.0);
 }
 
 bool overlap(const Rect& a, const Rect& b) {

@@ -115,6 +115,9 @@ Point baselineStart(const Text& text, const TextMetrics& metrics);
 /// The upright rectangle that holds a text, from descenders to the top of capitals and ascenders.
 Rect extent(const Text& text, const TextMetrics& metrics);
 
+/// The rectangle of the ink alone: down to the baseline where no letter goes below it.
+Rect inkOf(const Text& text, const TextMetrics& metrics);
+
 bool overlap(const Rect& a, const Rect& b);
 /// Whether `inner` lies in `outer`, edges touching allowed.
 bool holds(const Rect& outer, const Rect& inner);

@@ -87,16 +87,14 @@ bool EntryLabels::trySetting(Setting setting, double low, double high, const Tex
     return places.has_value();
 }
 
-void EntryLabels::draw(Sketch& sketch, double x0, double edge, bool above) const {
+void EntryLabels::draw(Sketch& sketch, double x0, double edge, double from, bool above) const {
     const double away = above ? -1.0 : 1.0;
     for (std::size_t i = 0; i < labels_.size(); ++i) {
         const double x = x0 + middles_[i];
         const double textEdge = edge + away * (kLeaderBand - 0.8);
-        if (labels_[i].leader) {
-            sketch.chain(Stratum::dimensions,
-                         {{x0 + labels_[i].anchor, edge}, {x, textEdge}},
-                         inkPen(kThin));
-        }
+        const double anchor = x0 + labels_[i].anchor;
+        sketch.chain(
+            Stratum::dimensions, {{anchor, from}, {anchor, edge}, {x, textEdge}}, inkPen(kThin));
         drawLabel(sketch, i, x, edge + away * kLeaderBand, above);
     }
 }

@@ -27,8 +27,9 @@ public:
 
     /// Space across the row takes, leaders included; 0 without labels.
     double height() const { return labels_.empty() ? 0.0 : kLeaderBand + textHeight_; }
-    /// edge: y of the row's side toward the view. x0: where x = 0 of the anchors lies.
-    void draw(Sketch& sketch, double x0, double edge, bool above) const;
+    /// edge: y of the row's side toward the view. x0: where x = 0 of the anchors lies. from: y
+    /// where the leaders begin.
+    void draw(Sketch& sketch, double x0, double edge, double from, bool above) const;
 
 private:
     static constexpr double kLeaderBand = 4.0;

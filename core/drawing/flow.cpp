@@ -45,6 +45,38 @@ void Flow::ensure(double width, double height) {
     }
 }
 
+/// What is left of the region it stands in, and those after it.
+std::vector<Flow::Region> Flow::rest() const {
+    std::vector<Region> rest;
+    for (std::size_t i = at_; i < regions_.size(); ++i) {
+        rest.push_back(regions_[i]);
+    }
+    if (!rest.empty()) {
+        rest.front().rect = room();
+    }
+    return rest;
+}
+
+void Flow::divide(const Divider& divider, double worth) {
+    std::vector<Region> divided;
+    for (const auto& region : rest()) {
+        for (const auto& rect : divider(region.rect)) {
+            if (rect.height >= worth) {
+                divided.push_back({region.page, rect, region.whole});
+            }
+        }
+    }
+    regions_ = std::move(divided);
+    at_ = 0;
+    used_ = 0.0;
+    std::vector<Rect> columns;
+    for (const auto& column : columns_) {
+        const auto more = divider(column);
+        columns.insert(columns.end(), more.begin(), more.end());
+    }
+    columns_ = std::move(columns);
+}
+
 void Flow::addPage() {
     const TextMetrics& metrics = pages_->front().metrics();
     pages_->emplace_back(metrics);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "drawing/sketch.h"
@@ -33,10 +34,15 @@ public:
     void begin();
     /// Stands where at least `height` by `width` is free, going on if it must.
     void ensure(double width, double height);
+    /// From here on in narrower columns: what is left of the region it stands in, the regions after
+    /// it, and the columns of further pages are divided. Rooms lower than `worth` are left out.
+    using Divider = std::function<std::vector<Rect>(const Rect&)>;
+    void divide(const Divider& divider, double worth);
 
 private:
     const Region& region() const { return regions_[at_]; }
     void addPage();
+    std::vector<Region> rest() const;
 
     std::vector<Sketch>* pages_;  ///< outlives the flow
     std::vector<Rect> columns_;

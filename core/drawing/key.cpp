@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "drawing/finding_tables.h"
 #include "drawing/tubes.h"
 
 namespace gw::drawing {
@@ -40,7 +41,8 @@ std::vector<KeyRow> rowsOf(const geometry::BuiltLayout& built) {
         const auto& conductors = built.layout.conductors;
         const auto found =
             std::find_if(conductors.begin(), conductors.end(), [&](const auto& conductor) {
-                return conductor.phase == phase;
+                return conductor.phase == phase &&
+                       conductor.insulation != standards::Insulation::bare;
             });
         if (found != conductors.end()) {
             rows.push_back({phaseRowText(phase), styleOf(*found, built.layout), false});
@@ -54,43 +56,57 @@ double rowHeight(const TextSizes& sizes) {
     return sizes.body * 1.9;
 }
 
-}  // namespace
-
-Rect keySize(const geometry::BuiltLayout& built, const TextSizes& sizes) {
-    const auto count = static_cast<double>(rowsOf(built).size()) + 1.0;
-    return {0, 0, kSwatch + 3.0 + 16.5 * sizes.body, count * rowHeight(sizes)};
+bool hasMarks(const Subject& subject) {
+    return std::any_of(subject.findings->begin(), subject.findings->end(), isMarked);
 }
 
-void drawKey(Sketch& sketch,
-             const geometry::BuiltLayout& built,
-             const TextSizes& sizes,
-             Point corner) {
-    double y = corner.y + 0.5 * rowHeight(sizes);
+void drawWords(Sketch& sketch, Point row, const std::string& words, const TextSizes& sizes) {
     Text text;
+    text.at = {row.x + kSwatch + 2.5, row.y};
+    text.text = words;
     text.height = sizes.body;
     text.face = Face::condensed;
     text.anchorY = AnchorY::middle;
-    for (const auto& row : rowsOf(built)) {
+    sketch.text(text);
+}
+
+void drawMark(Sketch& sketch, Point centre, const TextSizes& sizes) {
+    sketch.add(Stratum::dimensions, Circle{centre, 0.8 * sizes.body, inkPen(kObject), kPaper});
+    Text text;
+    text.at = centre;
+    text.text = "1";
+    text.height = sizes.body;
+    text.face = Face::condensedBold;
+    text.anchorX = AnchorX::middle;
+    text.anchorY = AnchorY::middle;
+    sketch.text(text);
+}
+
+}  // namespace
+
+Rect keySize(const Subject& subject) {
+    const auto rows = rowsOf(*subject.built).size() + (hasMarks(subject) ? 1U : 0U);
+    return {0,
+            0,
+            kSwatch + 3.0 + 16.5 * subject.sizes.body,
+            static_cast<double>(rows) * rowHeight(subject.sizes)};
+}
+
+void drawKey(Sketch& sketch, const Subject& subject, Point corner) {
+    const double height = rowHeight(subject.sizes);
+    Point at{corner.x, corner.y + 0.5 * height};
+    for (const auto& row : rowsOf(*subject.built)) {
         for (auto& element : tubeSample(
-                 {corner.x, y}, {corner.x + kSwatch, y}, 1.15 * sizes.body, row.style, row.bare)) {
+                 at, {at.x + kSwatch, at.y}, 1.15 * subject.sizes.body, row.style, row.bare)) {
             sketch.add(Stratum::objects, std::move(element));
         }
-        text.at = {corner.x + kSwatch + 2.5, y};
-        text.text = row.text;
-        sketch.text(text);
-        y += rowHeight(sizes);
+        drawWords(sketch, at, row.text, subject.sizes);
+        at.y += height;
     }
-    const Point centre{corner.x + 0.5 * kSwatch, y};
-    sketch.add(Stratum::dimensions, Circle{centre, 0.8 * sizes.body, inkPen(kObject), kPaper});
-    auto number = text;
-    number.at = centre;
-    number.text = "1";
-    number.face = Face::condensedBold;
-    number.anchorX = AnchorX::middle;
-    sketch.text(number);
-    text.at = {corner.x + kSwatch + 2.5, y};
-    text.text = "place of finding no. 1";
-    sketch.text(text);
+    if (hasMarks(subject)) {
+        drawMark(sketch, {at.x + 0.5 * kSwatch, at.y}, subject.sizes);
+        drawWords(sketch, at, "place of finding no. 1", subject.sizes);
+    }
 }
 
 }  // namespace gw::drawing

@@ -1,15 +1,11 @@
 #pragma once
 
-#include "drawing/sketch.h"
-#include "geometry/built_layout.h"
+#include "drawing/subject.h"
 
 namespace gw::drawing {
 
-/// The key: how the phases in use, bare copper, raceways and finding marks are drawn.
-Rect keySize(const geometry::BuiltLayout& built, const TextSizes& sizes);
-void drawKey(Sketch& sketch,
-             const geometry::BuiltLayout& built,
-             const TextSizes& sizes,
-             Point corner);
+/// The key: how the phases in use and bare copper are drawn, and finding marks where there are any.
+Rect keySize(const Subject& subject);
+void drawKey(Sketch& sketch, const Subject& subject, Point corner);
 
 }  // namespace gw::drawing

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "drawing/end_labels.h"
 #include "drawing/scale.h"
 #include "drawing/subject.h"
 
@@ -9,11 +10,23 @@ namespace gw::drawing {
 /// labels, tags, section marks and finding marks. Knows its size before it is drawn.
 class LongViews {
 public:
+    /// Which of the three; the front view always has its profile.
+    enum class Shown { all, frontAndProfile, top };
+
     /// width: mm the whole may take, margins included.
-    LongViews(const Subject& subject, const Scale& scale, double width, const TextMetrics& metrics);
+    LongViews(const Subject& subject,
+              const Scale& scale,
+              double width,
+              const TextMetrics& metrics,
+              Shown shown = Shown::all);
+    LongViews(const LongViews&) = delete;
+    LongViews& operator=(const LongViews&) = delete;
+    ~LongViews() = default;
 
     double width() const;
     double height() const;
+    /// Height beyond which more room would only be left white.
+    double mostHeight() const;
     /// corner: upper left. room: mm of height to use, at least height(); the rest goes between.
     void draw(Sketch& sketch, Point corner, double room) const;
 
@@ -26,20 +39,29 @@ private:
         double total() const { return above + interior + below; }
     };
 
+    std::string scaleAndAttitude() const;
     double left() const;
     double right() const;
-    double runningBand(const std::vector<layout::Wall>& walls) const;
-    double blockBand() const;
+    double runningBand(const std::vector<double>& inches) const;
+    bool blocksAbove() const;
     Bands topBands() const;
     Bands frontBands() const;
-    double profileHeight() const;
-    std::vector<double> blockPlaces() const;
+
+    bool hasTop() const { return shown_ != Shown::frontAndProfile; }
+    bool hasFront() const { return shown_ != Shown::top; }
 
     void drawTop(Sketch& sketch, Point corner) const;
+    void drawTopDimensions(Sketch& sketch, const Rect& interior) const;
     void drawFront(Sketch& sketch, Point corner) const;
-    void drawFrontDimensions(Sketch& sketch, const Rect& interior) const;
     void drawChart(Sketch& sketch, Point corner, double height) const;
-    /// Running dimensions along x, `line` mm from the interior's edge.
+    void keepOffExtensions(Placer& placer, const Rect& interior) const;
+    void drawFrontDimensions(Sketch& sketch, const ViewFrame& frame) const;
+    void drawSide(Sketch& sketch,
+                  const Rect& interior,
+                  layout::Wall wall,
+                  const EntryLabels& labels) const;
+    void drawOverallHeight(Sketch& sketch, const Rect& interior) const;
+    /// Running dimensions along x on a line `line` mm from the interior. Returns where they end.
     double drawRunning(Sketch& sketch,
                        const std::vector<double>& inches,
                        const Rect& interior,
@@ -47,10 +69,13 @@ private:
                        bool above,
                        const std::string& caption) const;
 
-    Subject subject_;
+    const Subject& subject_;  ///< outlives the views
     Scale scale_;
     const TextMetrics* metrics_;  ///< outlives the views
+    Shown shown_;
     Ruler ruler_;
+    EndLabels leftLabels_;
+    EndLabels rightLabels_;
     EntryLabels backLabels_;
     EntryLabels aboveLabels_;
     EntryLabels belowLabels_;

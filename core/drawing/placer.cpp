@@ -52,19 +52,29 @@ bool crosses(const Rect& rect, Point from, Point to) {
            clip(from.y, to.y - from.y, rect.y, rect.bottom(), low, high);
 }
 
+bool cross(Point a, Point b, Point c, Point d) {
+    const auto side = [](Point from, Point to, Point at) {
+        return (to.x - from.x) * (at.y - from.y) - (to.y - from.y) * (at.x - from.x);
+    };
+    return side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0;
+}
+
 bool Placer::isFree(const Rect& rect) const {
-    return holds(bounds_, rect) &&
-           std::none_of(taken_.begin(),
-                        taken_.end(),
-                        [&](const Rect& other) { return overlap(rect, other); }) &&
+    const auto meets = [&](const Rect& other) { return overlap(rect, other); };
+    return holds(bounds_, rect) && std::none_of(taken_.begin(), taken_.end(), meets) &&
+           std::none_of(kept_.begin(), kept_.end(), meets) &&
            std::none_of(lines_.begin(), lines_.end(), [&](const Line& line) {
                return crosses(rect, line.from, line.to);
            });
 }
 
 bool Placer::isFree(Point from, Point to) const {
-    return std::none_of(
-        taken_.begin(), taken_.end(), [&](const Rect& rect) { return crosses(rect, from, to); });
+    return std::none_of(taken_.begin(),
+                        taken_.end(),
+                        [&](const Rect& rect) { return crosses(rect, from, to); }) &&
+           std::none_of(lines_.begin(), lines_.end(), [&](const Line& line) {
+               return cross(from, to, line.from, line.to);
+           });
 }
 
 std::optional<std::vector<double>> spreadOut(std::span<const double> wishes,

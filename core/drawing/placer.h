@@ -14,12 +14,15 @@ public:
     /// bounds: nothing may leave them.
     explicit Placer(const Rect& bounds) : bounds_(bounds) {}
 
+    /// A label: nothing may cover it, no leader may cross it.
     void take(const Rect& rect) { taken_.push_back(rect); }
-    /// A leader or centre line that later labels must not cover.
+    /// A thing that labels must not cover, though a leader may cross or end in it.
+    void keepOff(const Rect& rect) { kept_.push_back(rect); }
+    /// A leader that later labels must not cover and later leaders must not cross.
     void takeLine(Point from, Point to) { lines_.push_back({from, to}); }
 
     bool isFree(const Rect& rect) const;
-    /// Whether a leader from a to b would cross no label.
+    /// Whether a leader from a to b would cross no label and no other leader.
     bool isFree(Point from, Point to) const;
 
 private:
@@ -29,11 +32,15 @@ private:
     };
     Rect bounds_;
     std::vector<Rect> taken_;
+    std::vector<Rect> kept_;
     std::vector<Line> lines_;
 };
 
 /// Whether the line from a to b has a point in the rectangle.
 bool crosses(const Rect& rect, Point from, Point to);
+
+/// Whether two lines have a point in common that is inside both.
+bool cross(Point a, Point b, Point c, Point d);
 
 /// Places intervals of the given widths along a line without overlap, in the given order, each as
 /// near its wish (of its middle) as the others allow (least sum of squares), inside [low, high].

@@ -9,6 +9,10 @@ namespace {
 constexpr double kConductorLimit = 20.0;  // NFPA 70 366.22(A), 376.22(A)
 constexpr double kSpliceLimit = 75.0;     // NFPA 70 366.56(A), 376.56(B)(1)
 constexpr Colour kConductorFill{204, 214, 226};
+constexpr Colour kFaint{205, 205, 205};
+constexpr double kKnee = 25.0;        // percent: below it the axis is drawn larger
+constexpr double kBelowKnee = 0.68;   // of the axis' height
+constexpr double kPeakRadius = 0.55;  // mm
 
 class Chart {
 public:
@@ -16,7 +20,13 @@ public:
         : fill_(fill), place_(place), top_(profileTop(fill)) {}
 
     double x(double inches) const { return place_.left + inches * place_.mmPerInch; }
-    double y(double percent) const { return place_.top + place_.height * (1.0 - percent / top_); }
+    /// Two straight scales that meet at the knee.
+    double y(double percent) const {
+        const double part =
+            percent <= kKnee ? kBelowKnee * percent / kKnee
+                             : kBelowKnee + (1.0 - kBelowKnee) * (percent - kKnee) / (top_ - kKnee);
+        return place_.top + place_.height * (1.0 - part);
+    }
     double percent(double area) const { return 100.0 * area / fill_.interior; }
     double right() const { return x(fill_.length); }
     double end(std::size_t slice) const {
@@ -82,22 +92,54 @@ void drawSplices(Sketch& sketch, const Chart& chart) {
     sketch.chain(Stratum::walls, std::move(line), {kFine, kGrey});
 }
 
-void drawAxis(Sketch& sketch, const Chart& chart, const TextSizes& sizes) {
-    for (double percent = 0.0; percent <= chart.top() + 1e-9; percent += 20.0) {
-        const double y = chart.y(percent);
-        sketch.line(Stratum::frame, {chart.x(0), y}, {chart.right(), y}, {0.1, {190, 190, 190}});
-        sketch.line(Stratum::dimensions, {chart.x(0) - 1.0, y}, {chart.x(0), y}, inkPen(kThin));
-        auto text = label({chart.x(0) - 1.6, y}, units::formatDecimal(percent, 0), sizes);
-        text.anchorX = AnchorX::right;
-        text.anchorY = AnchorY::middle;
-        sketch.text(text);
+void drawTick(Sketch& sketch, const Chart& chart, double percent, const TextSizes& sizes) {
+    const double y = chart.y(percent);
+    sketch.line(Stratum::frame, {chart.x(0), y}, {chart.right(), y}, {0.1, kFaint});
+    sketch.line(Stratum::dimensions, {chart.x(0) - 1.0, y}, {chart.x(0), y}, inkPen(kThin));
+    auto text = label({chart.x(0) - 1.6, y}, units::formatDecimal(percent, 0), sizes);
+    text.anchorX = AnchorX::right;
+    text.anchorY = AnchorY::middle;
+    sketch.text(text);
+}
+
+/// A sign across both ends of the axis: the scale changes here.
+void drawKnee(Sketch& sketch, const Chart& chart) {
+    const double y = chart.y(kKnee);
+    for (const double x : {chart.x(0), chart.right()}) {
+        sketch.add(
+            Stratum::dimensions,
+            Polyline{
+                {{x - 1.2, y + 0.2}, {x + 1.2, y - 1.0}, {x + 1.2, y - 0.2}, {x - 1.2, y + 1.0}},
+                true,
+                std::nullopt,
+                kPaper});
+        for (const double shift : {0.0, 0.8}) {
+            sketch.line(Stratum::dimensions,
+                        {x - 1.2, y + 0.2 + shift},
+                        {x + 1.2, y - 1.0 + shift},
+                        inkPen(kThin));
+        }
     }
-    auto unit =
-        label({chart.x(0) - 1.6 - 3.2 * sizes.body, chart.y(chart.top() / 2)}, "percent", sizes);
+}
+
+/// Steps of five below the knee, of 25 above it, each number a line of text from the last.
+void drawAxis(Sketch& sketch, const Chart& chart, const TextSizes& sizes) {
+    const double room = chart.y(0) - chart.y(5);
+    const double step = room >= 1.05 * sizes.body ? 5.0 : 10.0;
+    for (double percent = 0.0; percent < kKnee - 1e-9; percent += step) {
+        drawTick(sketch, chart, percent, sizes);
+    }
+    for (double percent = 50.0; percent <= chart.top() + 1e-9; percent += 25.0) {
+        drawTick(sketch, chart, percent, sizes);
+    }
+    auto unit = label({chart.x(0) - 1.6 - 2.4 * sizes.body, chart.y(0) - 0.5 * chart.box().height},
+                      "percent",
+                      sizes);
     unit.rotationDegrees = 90.0;
     unit.anchorX = AnchorX::middle;
     sketch.text(unit);
     sketch.rect(Stratum::dimensions, chart.box(), inkPen(kThin));
+    drawKnee(sketch, chart);
 }
 
 void drawLimit(Sketch& sketch,
@@ -108,47 +150,70 @@ void drawLimit(Sketch& sketch,
                Placer& placer) {
     const double y = chart.y(percent);
     sketch.line(Stratum::marks, {chart.x(0), y}, {chart.right(), y}, inkPen(kObject, Dash::dashed));
-    auto text = label({chart.right() - 1.0, y - 0.5}, name, sizes);
+    auto text = label({chart.right() - 2.0, y + 1.0}, name, sizes);
+    if (sketch.extentOf(text).width > chart.box().width - 4.0) {
+        return;  // a chart that short: the axis names both
+    }
     text.anchorX = AnchorX::right;
-    text.anchorY = AnchorY::bottom;
+    text.anchorY = AnchorY::top;
     placer.take(sketch.extentOf(text));
+    placer.takeLine({chart.x(0), y}, {chart.right(), y});
     sketch.plate(text);
 }
 
+Point peakOf(const Chart& chart, const geometry::FillProfile::Worst& worst) {
+    return {chart.x(0.5 * (worst.from + worst.to)), chart.y(100.0 * worst.fraction)};
+}
+
+/// The worst place: a dot on the step line and its value beside it. Nothing where nothing is.
 void drawPeak(Sketch& sketch,
               const Chart& chart,
               const geometry::FillProfile::Worst& worst,
               const std::string& name,
               const TextSizes& sizes,
               Placer& placer) {
-    const Point peak{chart.x(0.5 * (worst.from + worst.to)), chart.y(100.0 * worst.fraction)};
+    if (worst.area <= 0.0) {
+        return;
+    }
+    const auto peak = peakOf(chart, worst);
+    sketch.add(Stratum::marks, Circle{peak, kPeakRadius, std::nullopt, kInk});
     auto text = label(peak, units::formatDecimal(100.0 * worst.fraction, 1) + " % " + name, sizes);
     text.face = Face::condensedBold;
     text.anchorX = AnchorX::middle;
-    for (const double dy : {-1.0, -4.0, -7.0, 4.5, 8.0}) {
+    for (const double dy : {-1.6, -4.6, -7.6, -10.6, 4.8, 8.0}) {
         for (const double dx : {0.0, -14.0, 14.0, -28.0, 28.0, -45.0, 45.0}) {
             text.at = {peak.x + dx, peak.y + dy};
             const auto box = sketch.extentOf(text);
-            if (placer.isFree(box)) {
-                placer.take(box);
-                if (dx != 0.0 || dy != -1.0) {
-                    sketch.line(
-                        Stratum::dimensions,
-                        {std::clamp(peak.x, box.x, box.right()), dy < 0 ? box.bottom() : box.y},
-                        peak,
-                        inkPen(kThin));
-                }
-                sketch.plate(text);
-                return;
+            if (!placer.isFree(box)) {
+                continue;
             }
+            const Point from{std::clamp(peak.x, box.x, box.right()), dy < 0 ? box.bottom() : box.y};
+            if (!placer.isFree(from, peak)) {
+                continue;
+            }
+            placer.take(box);
+            if (dx != 0.0 || dy != -1.6) {
+                sketch.line(Stratum::dimensions, from, peak, inkPen(kThin));
+                placer.takeLine(from, peak);
+            }
+            sketch.plate(text);
+            return;
         }
     }
 }
 
-void drawMark(Sketch& sketch, const Chart& chart, const SectionMark& mark) {
+void drawMark(Sketch& sketch,
+              const Chart& chart,
+              const SectionMark& mark,
+              const TextSizes& sizes,
+              Placer& placer) {
     const double x = chart.x(mark.x);
     sketch.line(
         Stratum::marks, {x, chart.box().y}, {x, chart.box().bottom()}, inkPen(kThin, Dash::chain));
+    auto text = label({x + 0.8, chart.y(kKnee) - 1.2}, mark.letter, sizes);
+    text.face = Face::condensedBold;
+    placer.take(sketch.extentOf(text));
+    sketch.plate(text);
 }
 
 }  // namespace
@@ -156,7 +221,7 @@ void drawMark(Sketch& sketch, const Chart& chart, const SectionMark& mark) {
 double profileTop(const geometry::FillProfile& fill) {
     const double worst =
         std::max(fill.worstConductors().fraction, fill.worstSplice().fraction) * 100.0;
-    return std::max(80.0, std::ceil((worst + 5.0) / 20.0) * 20.0);
+    return std::max(80.0, std::ceil((worst + 5.0) / 10.0) * 10.0);
 }
 
 void drawProfile(Sketch& sketch,
@@ -169,15 +234,19 @@ void drawProfile(Sketch& sketch,
     drawAxis(sketch, chart, sizes);
     drawSplices(sketch, chart);
     drawConductors(sketch, chart);
-    drawLimit(sketch, chart, kSpliceLimit, "75 % at splices", sizes, placer);
-    drawLimit(sketch, chart, kConductorLimit, "20 % conductors", sizes, placer);
+    drawLimit(sketch, chart, kSpliceLimit, "limit 75 %, at splices", sizes, placer);
+    drawLimit(sketch, chart, kConductorLimit, "limit 20 %, conductors", sizes, placer);
     for (const auto& mark : marks) {
-        drawMark(sketch, chart, mark);
+        drawMark(sketch, chart, mark, sizes, placer);
     }
-    drawPeak(sketch, chart, fill.worstConductors(), "conductors", sizes, placer);
-    if (fill.worstSplice().area > 0.0) {
-        drawPeak(sketch, chart, fill.worstSplice(), "at splices", sizes, placer);
+    const auto conductors = fill.worstConductors();
+    const auto splice = fill.worstSplice();
+    for (const auto& worst : {conductors, splice}) {
+        const auto peak = peakOf(chart, worst);
+        placer.keepOff(grown({peak.x, peak.y, 0, 0}, kPeakRadius));
     }
+    drawPeak(sketch, chart, conductors, "conductors", sizes, placer);
+    drawPeak(sketch, chart, splice, "at splices", sizes, placer);
 }
 
 double clearPlane(double from, double to, const std::vector<double>& avoid) {

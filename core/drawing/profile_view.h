@@ -26,7 +26,8 @@ struct ProfilePlace {
 
 /// Conductors as a filled step line, blocks with their conductors as a hatched one, with the 20 %
 /// (conductors) and 75 % (at splices) lines of NFPA 70 366.22(A), 376.22(A), 366.56(A),
-/// 376.56(B)(1).
+/// 376.56(B)(1). The axis has two scales: below 25 percent, where most gutters lie, it is drawn
+/// larger; a break sign stands where they meet.
 void drawProfile(Sketch& sketch,
                  const geometry::FillProfile& fill,
                  const std::vector<SectionMark>& marks,

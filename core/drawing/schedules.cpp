@@ -4,6 +4,7 @@
 #include <array>
 
 #include "drawing/dimensions.h"
+#include "drawing/names.h"
 
 namespace gw::drawing {
 namespace {
@@ -30,16 +31,6 @@ std::string placeText(const std::vector<std::pair<const char*, double>>& places,
 template <class T, class Text>
 std::string orNotStated(const std::optional<T>& value, Text text) {
     return value ? std::string(text(*value)) : kNotStated;
-}
-
-template <class Things, class Id>
-std::string nameOf(const Things& things, const Id& id) {
-    for (const auto& thing : things) {
-        if (thing.id == id) {
-            return thing.name.empty() ? id.text() : thing.name;
-        }
-    }
-    return id.text();
 }
 
 std::string endText(const layout::End& end, const Layout& layout) {
@@ -87,71 +78,6 @@ std::string entryPlace(const layout::Entry& entry, const Layout& layout) {
     return "";
 }
 
-std::string tagOf(const Layout& layout, const layout::ConductorId& id) {
-    for (const auto& conductor : layout.conductors) {
-        if (conductor.id == id) {
-            return conductor.tag.empty() ? id.text() : conductor.tag;
-        }
-    }
-    return id.text();
-}
-
-std::string subjectsText(const checks::Finding& finding, const Layout& layout) {
-    struct Reader {
-        const Layout& in;
-        std::string operator()(const layout::ConductorId& id) const { return tagOf(in, id); }
-        std::string operator()(const layout::BlockId& id) const { return nameOf(in.blocks, id); }
-        std::string operator()(const layout::EntryId& id) const { return nameOf(in.entries, id); }
-        std::string operator()(const layout::CircuitId& id) const {
-            return nameOf(in.circuits, id);
-        }
-    };
-    std::string text;
-    for (const auto& subject : finding.subjects) {
-        text += (text.empty() ? "" : ", ") + std::visit(Reader{layout}, subject);
-    }
-    return text.empty() ? "gutter" : text;
-}
-
-std::string quantityText(const std::optional<checks::Quantity>& quantity) {
-    return quantity ? checks::toText(*quantity) : "–";
-}
-
-int rankOf(checks::Verdict verdict) {
-    switch (verdict) {
-        case checks::Verdict::breach:
-            return 0;
-        case checks::Verdict::caution:
-            return 1;
-        case checks::Verdict::cannotTell:
-            return 2;
-        case checks::Verdict::meets:
-            return 3;
-    }
-    return 3;
-}
-
-/// The working, and what would settle it where it cannot be told.
-std::string workingText(const checks::Finding& finding) {
-    std::string text = finding.working;
-    for (std::size_t i = 0; i < finding.missing.size(); ++i) {
-        text += (i == 0 ? " Missing: " : ", ") + finding.missing[i];
-    }
-    if (!finding.missing.empty()) {
-        text += ".";
-    }
-    return text;
-}
-
-std::string verdictWord(checks::Verdict verdict) {
-    return verdict == checks::Verdict::breach ? "BREACH"
-                                              : std::string(checks::verdictText(verdict));
-}
-
-std::string plural(int count, const std::string& one, const std::string& many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
-}
-
 void addRow(Table& table, std::string name, std::string value) {
     table.rows.push_back({{std::move(name), std::move(value)}});
 }
@@ -169,7 +95,7 @@ std::string circuitText(const layout::Circuit& circuit) {
         phases += layout::phaseText(phase);
     }
     return std::string(layout::roleText(circuit.role)) + ", " +
-           plural(circuit.sets, "set", "sets") + " of " + phases + ", device " +
+           counted(circuit.sets, "set", "sets") + " of " + phases + ", device " +
            orNotStated(circuit.deviceAmperes,
                        [](double amperes) { return units::formatDecimal(amperes, 1) + " A"; }) +
            (circuit.supplies ? ", to " + *circuit.supplies : "");
@@ -194,7 +120,7 @@ Table conductorTable(const geometry::BuiltLayout& built) {
     for (std::size_t i = 0; i < layout.conductors.size(); ++i) {
         const auto& conductor = layout.conductors[i];
         const auto length = built.conductors[i].built.path.length();
-        table.rows.push_back({{conductor.tag,
+        table.rows.push_back({{tagOf(conductor),
                                conductor.size.text(),
                                orNotStated(conductor.metal, standards::metalText),
                                orNotStated(conductor.insulation, standards::insulationText),
@@ -214,7 +140,7 @@ Table entryTable(const geometry::BuiltLayout& built) {
                 true,
                 "No entries."};
     for (const auto& entry : layout.entries) {
-        table.rows.push_back({{entry.name.empty() ? entry.id.text() : entry.name,
+        table.rows.push_back({{entryName(entry),
                                std::string(layout::wallText(entry.wall)),
                                racewayText(entry),
                                entryPlace(entry, layout),
@@ -238,7 +164,7 @@ Table blockTable(const geometry::BuiltLayout& built) {
         const auto& body = built.blocks[i].body;
         const auto extents = body.extents();
         table.rows.push_back(
-            {{block.name.empty() ? block.id.text() : block.name,
+            {{blockName(block),
               orNotStated(block.phase, layout::phaseText),
               built.blocks[i].part->name,
               placeText({{"x", body.least.x}, {"y", body.least.y}, {"z", body.least.z}}, layout),
@@ -253,58 +179,6 @@ Table blockTable(const geometry::BuiltLayout& built) {
         table.subtitle = "least corner of the body";
     }
     return table;
-}
-
-std::vector<const checks::Finding*> inOrder(const std::vector<checks::Finding>& findings) {
-    std::vector<const checks::Finding*> ordered;
-    for (const auto& finding : findings) {
-        ordered.push_back(&finding);
-    }
-    std::stable_sort(ordered.begin(), ordered.end(), [](const auto* a, const auto* b) {
-        return rankOf(a->verdict) < rankOf(b->verdict);
-    });
-    return ordered;
-}
-
-Table findingTable(const geometry::BuiltLayout& built,
-                   const std::vector<checks::Finding>& findings) {
-    const auto& layout = built.layout;
-    Table table{
-        "Findings",
-        tallyText(findings) + "; by NFPA 70-" + std::string(standards::editionText(layout.edition)),
-        {{"No.", AnchorX::right},
-         {"Verdict"},
-         {"Check"},
-         {"Subject", AnchorX::left, 1.0},
-         {"Measured", AnchorX::right},
-         {"Limit", AnchorX::right},
-         {"Section", AnchorX::left, 1.3},
-         {"Working", AnchorX::left, 2.6}},
-        {},
-        true,
-        "No check gave a finding."};
-    int number = 0;
-    for (const auto* finding : inOrder(findings)) {
-        const bool meets = finding->verdict == checks::Verdict::meets;
-        table.rows.push_back({{std::to_string(++number),
-                               verdictWord(finding->verdict),
-                               std::string(checks::checkTitle(finding->check)),
-                               subjectsText(*finding, layout),
-                               quantityText(finding->measured),
-                               quantityText(finding->limit),
-                               standards::toText(finding->citation),
-                               meets ? "" : workingText(*finding)},
-                              finding->verdict == checks::Verdict::breach});
-    }
-    return table;
-}
-
-std::string tallyText(const std::vector<checks::Finding>& findings) {
-    const auto counts = checks::tally(findings);
-    return plural(counts.breach, "breach", "breaches") + ", " +
-           plural(counts.caution, "caution", "cautions") + ", " +
-           std::to_string(counts.cannotTell) + " cannot tell, " + std::to_string(counts.meets) +
-           " met";
 }
 
 Table gutterTable(const geometry::BuiltLayout& built) {

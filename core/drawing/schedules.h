@@ -1,8 +1,7 @@
 #pragma once
 
-#include <vector>
+#include <string>
 
-#include "checks/finding.h"
 #include "drawing/table.h"
 #include "geometry/built_layout.h"
 
@@ -15,20 +14,10 @@ Table conductorTable(const geometry::BuiltLayout& built);
 Table entryTable(const geometry::BuiltLayout& built);
 /// Name, part, phase, corner of the body nearest the datum, size.
 Table blockTable(const geometry::BuiltLayout& built);
-/// Breaches first, then cautions, cannot tell, meets; within each in the order found. Numbered, so
-/// that marks on the views can point to rows.
-Table findingTable(const geometry::BuiltLayout& built,
-                   const std::vector<checks::Finding>& findings);
 /// The gutter itself, where it hangs and what is connected.
 Table gutterTable(const geometry::BuiltLayout& built);
 /// Working de-energised, and what the sheet is not.
 Table cautionTable();
-
-/// Findings in the order of the table.
-std::vector<const checks::Finding*> inOrder(const std::vector<checks::Finding>& findings);
-
-/// "2 breaches, 1 caution, 3 cannot tell, 85 met".
-std::string tallyText(const std::vector<checks::Finding>& findings);
 
 /// The sentence every page carries.
 std::string planningAidSentence();

@@ -3,17 +3,23 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
+#include <numeric>
 
 #include "drawing/dimensions.h"
 #include "drawing/gutter_view.h"
-#include "drawing/placer.h"
+#include "drawing/names.h"
+#include "drawing/spots.h"
 #include "drawing/walls.h"
 #include "geometry/section.h"
 
 namespace gw::drawing {
 namespace {
 
-constexpr double kLeader = 4.0;  // mm between the wall and the tags at the side
+constexpr double kLeader = 4.0;     // mm between the wall and the tags at the side
+constexpr double kReach = 0.45;     // of a conductor's width: from its centre to a leader's end
+constexpr double kWorstSpot = 4.0;  // mean cost above which the tags go to the sides
+constexpr double kBelow = 1.4;      // room for tags below the section, in body text
 
 std::vector<Point> onPaper(const geometry::Outline& outline, const ViewFrame& frame, double x) {
     std::vector<Point> points;
@@ -24,7 +30,7 @@ std::vector<Point> onPaper(const geometry::Outline& outline, const ViewFrame& fr
 }
 
 void drawCutBlock(Sketch& sketch, const std::vector<Point>& outline) {
-    sketch.add(Stratum::walls, Polyline{outline, true, std::nullopt, Colour{246, 240, 214}});
+    sketch.add(Stratum::walls, Polyline{outline, true, std::nullopt, kBlockFill});
     Rect box{outline.front().x, outline.front().y, 0, 0};
     for (const auto& point : outline) {
         box = united(box, {point.x, point.y, 0, 0});
@@ -33,7 +39,15 @@ void drawCutBlock(Sketch& sketch, const std::vector<Point>& outline) {
     sketch.add(Stratum::walls, Polyline{outline, true, inkPen(kOutline), std::nullopt});
 }
 
-/// A cut conductor whose tag stands at the side.
+/// A cut conductor on the paper.
+struct Cut {
+    std::size_t conductor = 0;
+    Point centre;
+    Rect box;
+    double reach = 0.0;  ///< mm from the centre that surely lie in it
+};
+
+/// One whose tag stands at the side.
 struct Callout {
     std::size_t conductor = 0;
     Point centre;
@@ -105,10 +119,14 @@ void spreadTags(std::vector<Callout>& side, const Rect& room, double line) {
 
 void drawCallouts(Sketch& sketch,
                   const geometry::BuiltLayout& built,
-                  std::vector<Callout> callouts,
+                  const std::vector<Cut>& cuts,
                   const Rect& interior,
                   const Rect& room,
                   const TextSizes& sizes) {
+    std::vector<Callout> callouts;
+    for (const auto& cut : cuts) {
+        callouts.push_back({cut.conductor, cut.centre, cut.centre.y});
+    }
     auto sides = bySide(std::move(callouts));
     for (std::size_t s = 0; s < sides.size(); ++s) {
         const bool left = s == 0;
@@ -116,7 +134,7 @@ void drawCallouts(Sketch& sketch,
             left ? interior.x - kWall - kLeader : interior.right() + kWall + kLeader;
         spreadTags(sides[s], room, sizes.body + 0.5);
         for (const auto& callout : sides[s]) {
-            auto text = sideTag(built.layout.conductors[callout.conductor].tag, sizes);
+            auto text = sideTag(tagOf(built.layout.conductors[callout.conductor]), sizes);
             text.at = {left ? edge - 0.6 : edge + 0.6, callout.y};
             text.anchorX = left ? AnchorX::right : AnchorX::left;
             sketch.text(text);
@@ -126,23 +144,141 @@ void drawCallouts(Sketch& sketch,
     }
 }
 
-/// The phase's letter in the cut, above its leader's dot, where there is room for it.
+/// The cut conductors as a label placer sees them: two lines across each, as wide as it is.
+std::vector<Leg> crossesOf(const std::vector<Cut>& cuts) {
+    std::vector<Leg> legs;
+    for (const auto& cut : cuts) {
+        const auto& box = cut.box;
+        const Point middle{box.x + 0.5 * box.width, box.y + 0.5 * box.height};
+        legs.push_back(
+            legOf(cut.conductor, {box.x, middle.y}, {box.right(), middle.y}, 0.0, box.height));
+        legs.push_back(
+            legOf(cut.conductor, {middle.x, box.y}, {middle.x, box.bottom()}, 0.0, box.width));
+    }
+    return legs;
+}
+
+/// Every tag beside its conductor, or none: where one finds no place all stand at the sides.
+std::optional<std::vector<Spot>> spotsOf(const Sketch& sketch,
+                                         const std::vector<Text>& tags,
+                                         const std::vector<Cut>& cuts,
+                                         const std::vector<std::size_t>& order,
+                                         Placer placer) {
+    const auto legs = crossesOf(cuts);
+    std::vector<Spot> spots(cuts.size());
+    for (const auto i : order) {
+        const auto box = grown(sketch.extentOf(tags[i]), 0.2);
+        const auto spot = bestSpot(
+            placer, legs, box, grown({cuts[i].centre.x, cuts[i].centre.y, 0, 0}, cuts[i].reach));
+        if (!spot) {
+            return std::nullopt;
+        }
+        const Rect taken{
+            spot->at.x - 0.5 * box.width, spot->at.y - 0.5 * box.height, box.width, box.height};
+        if (conductorsUnder(legs, taken) > 0) {
+            return std::nullopt;
+        }
+        placer.take(taken);
+        if (spot->leader) {
+            placer.takeLine(spot->leader->start, spot->leader->foot);
+        }
+        spots[i] = *spot;
+    }
+    return spots;
+}
+
+/// Orders to place the tags in: as given, from each side, and from the middle of the bundle out.
+std::vector<std::vector<std::size_t>> ordersOf(const std::vector<Cut>& cuts) {
+    Point middle;
+    for (const auto& cut : cuts) {
+        middle.x += cut.centre.x / static_cast<double>(cuts.size());
+        middle.y += cut.centre.y / static_cast<double>(cuts.size());
+    }
+    const std::array<std::function<double(const Point&)>, 7> keys = {
+        [](const Point&) { return 0.0; },
+        [](const Point& at) { return at.y; },
+        [](const Point& at) { return -at.y; },
+        [](const Point& at) { return at.x; },
+        [](const Point& at) { return -at.x; },
+        [&](const Point& at) { return std::hypot(at.x - middle.x, at.y - middle.y); },
+        [&](const Point& at) { return -std::hypot(at.x - middle.x, at.y - middle.y); }};
+    std::vector<std::vector<std::size_t>> orders;
+    for (const auto& key : keys) {
+        std::vector<std::size_t> order(cuts.size());
+        std::iota(order.begin(), order.end(), std::size_t{0});
+        std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+            return key(cuts[a].centre) < key(cuts[b].centre) - 1e-9;
+        });
+        orders.push_back(std::move(order));
+    }
+    return orders;
+}
+
+/// The order that spoils least; none where no order places all, or some would be hard to follow.
+std::optional<std::vector<Spot>> bestOrder(const Sketch& sketch,
+                                           const std::vector<Text>& tags,
+                                           const std::vector<Cut>& cuts,
+                                           const Placer& placer) {
+    std::optional<std::vector<Spot>> best;
+    double least = kWorstSpot * static_cast<double>(cuts.size());
+    for (const auto& order : ordersOf(cuts)) {
+        auto spots = spotsOf(sketch, tags, cuts, order, placer);
+        double cost = 0.0;
+        for (std::size_t i = 0; spots && i < spots->size(); ++i) {
+            cost += (*spots)[i].cost;
+        }
+        if (spots && cost < least - 1e-9) {
+            least = cost;
+            best = std::move(spots);
+        }
+    }
+    return best;
+}
+
+/// The phase's letter in the cut, where there is room for it inside its leader's end.
 void drawPhase(Sketch& sketch,
                const layout::Conductor& conductor,
                Point centre,
                double width,
                const TextSizes& sizes) {
-    if (width < 2.6 * sizes.body) {
+    if (width < 3.2 * sizes.body) {
         return;
     }
     Text text;
-    text.at = {centre.x, centre.y - 0.22 * width};
+    text.at = centre;
     text.text = std::string(layout::phaseText(conductor.phase));
     text.height = sizes.body;
     text.face = Face::bold;
     text.anchorX = AnchorX::middle;
     text.anchorY = AnchorY::middle;
     sketch.text(text);
+}
+
+bool drawTagsBeside(Sketch& sketch,
+                    const geometry::BuiltLayout& built,
+                    const std::vector<Cut>& cuts,
+                    const Placer& placer,
+                    const TextSizes& sizes) {
+    std::vector<Text> tags;
+    for (const auto& cut : cuts) {
+        tags.push_back(sideTag(tagOf(built.layout.conductors[cut.conductor]), sizes));
+        tags.back().anchorX = AnchorX::middle;
+    }
+    const auto spots = bestOrder(sketch, tags, cuts, placer);
+    if (!spots) {
+        return false;
+    }
+    for (std::size_t i = 0; i < cuts.size(); ++i) {
+        const auto& conductor = built.layout.conductors[cuts[i].conductor];
+        drawPhase(sketch, conductor, cuts[i].centre, cuts[i].reach / kReach, sizes);
+        tags[i].at = (*spots)[i].at;
+        sketch.text(tags[i]);
+        if (const auto& leader = (*spots)[i].leader) {
+            sketch.line(Stratum::dimensions, leader->start, leader->foot, inkPen(0.13));
+            sketch.add(Stratum::dimensions, Circle{leader->foot, 0.35, std::nullopt, kInk});
+        }
+    }
+    return true;
 }
 
 }  // namespace
@@ -154,47 +290,79 @@ Rect sectionSize(const geometry::BuiltLayout& built,
     return {0,
             0,
             inside.z * plan.mmPerInch + 2 * sideMargin(built, plan, metrics),
-            inside.y * plan.mmPerInch + 2 * verticalMargin(built, plan)};
+            inside.y * plan.mmPerInch + 2 * verticalMargin(built, plan) + kBelow * plan.sizes.body};
 }
+
+namespace {
+
+Rect boxOf(const std::vector<Point>& outline) {
+    Rect box{outline.front().x, outline.front().y, 0, 0};
+    for (const auto& point : outline) {
+        box = united(box, {point.x, point.y, 0, 0});
+    }
+    return box;
+}
+
+/// Draws the cut conductors; says where they lie.
+std::vector<Cut> drawCuts(Sketch& sketch,
+                          const geometry::BuiltLayout& built,
+                          const geometry::Section& section,
+                          const ViewFrame& frame) {
+    std::vector<Cut> cuts;
+    for (const auto& cut : section.conductors) {
+        const auto& conductor = built.layout.conductors[cut.conductor];
+        const bool bare = conductor.insulation == standards::Insulation::bare;
+        const auto fill = bare ? kCopperFill : styleOf(conductor, built.layout).fill;
+        const auto outline = onPaper(cut.outline, frame, section.x);
+        sketch.add(Stratum::objects, Polyline{outline, true, inkPen(kObject), fill});
+        const auto centre = frame.at({section.x, cut.centre.y, cut.centre.x});
+        const double width = frame.mm(built.conductors[cut.conductor].diameter.in());
+        cuts.push_back({cut.conductor, centre, boxOf(outline), kReach * width});
+    }
+    return cuts;
+}
+
+/// Inside the walls or beside them, off the walls and the blocks.
+Placer placerOf(const Rect& room, const Rect& interior, const std::vector<Rect>& blocks) {
+    Placer placer(room);
+    const auto outside = grown(interior, kWall + 0.4);
+    const double band = kWall + 0.8;
+    placer.keepOff({outside.x, outside.y, outside.width, band});
+    placer.keepOff({outside.x, outside.bottom() - band, outside.width, band});
+    placer.keepOff({outside.x, outside.y, band, outside.height});
+    placer.keepOff({outside.right() - band, outside.y, band, outside.height});
+    for (const auto& block : blocks) {
+        placer.keepOff(block);
+    }
+    return placer;
+}
+
+}  // namespace
 
 void drawSection(Sketch& sketch,
                  const geometry::BuiltLayout& built,
                  const SectionPlan& plan,
                  Point corner) {
     const auto size = sectionSize(built, plan, sketch.metrics());
-    const double above = verticalMargin(built, plan);
-    const auto frame =
-        frameAt(geometry::View::end,
-                built.gutter().inside,
-                plan.mmPerInch,
-                {corner.x + sideMargin(built, plan, sketch.metrics()), corner.y + above});
+    const auto frame = frameAt(geometry::View::end,
+                               built.gutter().inside,
+                               plan.mmPerInch,
+                               {corner.x + sideMargin(built, plan, sketch.metrics()),
+                                corner.y + verticalMargin(built, plan)});
     const auto interior = interiorOf(frame, built.gutter().inside);
     drawWalls(sketch, interior, geometry::View::end);
     const auto section = geometry::sectionAt(built, plan.x);
+    std::vector<Rect> blocks;
     for (const auto& block : section.blocks) {
-        drawCutBlock(sketch, onPaper(block.outline, frame, plan.x));
+        const auto outline = onPaper(block.outline, frame, plan.x);
+        drawCutBlock(sketch, outline);
+        blocks.push_back(boxOf(outline));
     }
-    std::vector<Callout> callouts;
-    for (const auto& cut : section.conductors) {
-        const auto& conductor = built.layout.conductors[cut.conductor];
-        const auto style = styleOf(conductor, built.layout);
-        sketch.add(
-            Stratum::objects,
-            Polyline{onPaper(cut.outline, frame, plan.x), true, inkPen(kObject), style.fill});
-        const auto centre = frame.at({plan.x, cut.centre.y, cut.centre.x});
-        drawPhase(sketch,
-                  conductor,
-                  centre,
-                  frame.mm(built.conductors[cut.conductor].diameter.in()),
-                  plan.sizes);
-        callouts.push_back({cut.conductor, centre, centre.y});
+    const auto cuts = drawCuts(sketch, built, section, frame);
+    const Rect room{corner.x, corner.y, size.width, size.height};
+    if (!drawTagsBeside(sketch, built, cuts, placerOf(room, interior, blocks), plan.sizes)) {
+        drawCallouts(sketch, built, cuts, interior, room, plan.sizes);
     }
-    drawCallouts(sketch,
-                 built,
-                 std::move(callouts),
-                 interior,
-                 {corner.x, corner.y, size.width, size.height},
-                 plan.sizes);
 }
 
 Rect endViewSize(const geometry::BuiltLayout& built, double mmPerInch, const TextSizes& sizes) {

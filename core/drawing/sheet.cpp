@@ -4,32 +4,19 @@
 #include <cmath>
 
 #include "drawing/details.h"
+#include "drawing/finding_tables.h"
 #include "drawing/schedules.h"
+#include "drawing/section_marks.h"
 #include "drawing/sheet_plan.h"
 #include "drawing/title_block.h"
 
 namespace gw::drawing {
 namespace {
 
-constexpr double kColumnGap = 7.0;   // mm between columns of tables
-constexpr double kColumnEms = 78.0;  // least width of a column, in body text
+constexpr double kLeastDetail = 0.4;  // of the long views' scale
+constexpr double kColumnGap = 7.0;    // mm between columns of tables
 
-/// The worst plane for conductors, and the worst at a splice where that is another one.
-std::vector<SectionMark> sectionsOf(const geometry::BuiltLayout& built) {
-    std::vector<double> avoid;
-    for (const auto& entry : built.entries) {
-        avoid.push_back(entry.centre.x);
-    }
-    const auto conductors = built.fill.worstConductors();
-    std::vector<SectionMark> marks{{"A", clearPlane(conductors.from, conductors.to, avoid)}};
-    const auto splice = built.fill.worstSplice();
-    if (splice.area > 0.0 && (splice.from != conductors.from || splice.to != conductors.to)) {
-        avoid.push_back(marks.front().x);
-        marks.push_back({"B", clearPlane(splice.from, splice.to, avoid)});
-    }
-    return marks;
-}
-
+/// Columns as wide as a schedule needs, the same all.
 std::vector<Rect> columnsOf(const Rect& area, const TextSizes& sizes) {
     const double fits = (area.width + kColumnGap) / (kColumnEms * sizes.body + kColumnGap);
     const int count = std::max(1, static_cast<int>(std::floor(fits)));
@@ -41,22 +28,13 @@ std::vector<Rect> columnsOf(const Rect& area, const TextSizes& sizes) {
     return columns;
 }
 
-std::vector<Rect> columnsOfAll(const std::vector<Rect>& areas, const TextSizes& sizes) {
-    std::vector<Rect> columns;
-    for (const auto& area : areas) {
-        const auto more = columnsOf(area, sizes);
-        columns.insert(columns.end(), more.begin(), more.end());
-    }
-    return columns;
-}
-
 class SheetMaker {
 public:
     SheetMaker(const geometry::BuiltLayout& built,
                const std::vector<checks::Finding>& findings,
                Paper paper,
                const TextMetrics& metrics)
-        : subject_{&built, &findings, sectionsOf(built), textSizes(paper)},
+        : subject_{&built, &findings, sectionMarks(built), textSizes(paper)},
           details_(detailsOf(subject_)),
           paper_(paper),
           size_(paperSize(paper)),
@@ -73,56 +51,78 @@ public:
 
 private:
     void drawViews() {
-        const LongViews views(subject_, plan_.scale, plan_.longViews.width, metrics_);
-        // What no table can use is white space between the views.
-        const double bottom = plan_.rest.empty() ? areaAboveDetails() : plan_.longViews.bottom();
-        views.draw(pages_[0], {plan_.longViews.x, plan_.longViews.y}, bottom - plan_.longViews.y);
+        const auto& room = plan_.longViews;
+        const LongViews views(subject_, plan_.scale, room.width, metrics_, plan_.shown);
+        views.draw(pages_[0], {room.x, room.y}, room.height);
         if (plan_.details) {
             drawDetails(pages_[0], subject_, details_, *plan_.details);
         }
     }
 
-    /// Where the long views must end when they may use all height that is left.
-    double areaAboveDetails() const {
-        const bool below = plan_.details && plan_.details->used.y >= plan_.longViews.bottom();
-        return below ? plan_.longViews.bottom() : area_.bottom();
-    }
-
+    /// The findings over the whole width, then the schedules in columns.
     void setTables() {
-        Rect later = area_;
+        const Rect later = plan_.details ? area_ : drawDetailsOnSecondPage();
+        const auto schedules = schedulesLeft();
+        Flow flow(pages_, plan_.rest, {area_});
         if (!plan_.details) {
-            later = drawDetailsOnSecondPage();
+            flow.addRegions(1, {later});
         }
-        const auto columns = columnsOf(area_, subject_.sizes);
-        auto first = columnsOfAll(plan_.rest, subject_.sizes);
-        Flow flow(pages_, first, columns);
-        if (!plan_.details) {
-            flow.addRegions(1, columnsOf(later, subject_.sizes));
-        }
-        const auto& built = *subject_.built;
-        for (const auto& table : {findingTable(built, *subject_.findings),
-                                  conductorTable(built),
-                                  entryTable(built),
-                                  blockTable(built),
-                                  gutterTable(built),
-                                  cautionTable()}) {
+        setTable(flow, openFindingTable(*subject_.built, *subject_.findings), subject_.sizes);
+        setTable(flow, metTable(*subject_.built, *subject_.findings), subject_.sizes);
+        flow.divide([this](const Rect& rect) { return columnsOf(rect, subject_.sizes); },
+                    kWorthTables);
+        for (const auto& table : schedules) {
             setTable(flow, table, subject_.sizes);
         }
     }
 
-    /// What is left of that page.
+    /// Sets small tables into the nooks of the first page and returns the others, in order.
+    std::vector<Table> schedulesLeft() {
+        const auto& built = *subject_.built;
+        std::vector<Table> left{conductorTable(built), entryTable(built), blockTable(built)};
+        std::vector<Table> small{gutterTable(built), cautionTable()};
+        for (auto nook : plan_.nooks) {
+            for (auto table = small.begin(); table != small.end();) {
+                table = fillNook(nook, *table) ? small.erase(table) : table + 1;
+            }
+        }
+        std::move(small.begin(), small.end(), std::back_inserter(left));
+        return left;
+    }
+
+    /// Sets the table if it fits, and takes its room from the nook.
+    bool fillNook(Rect& nook, const Table& table) {
+        const double height = tableHeight(table, nook.width, subject_.sizes, metrics_);
+        if (nook.width < kNookEms * subject_.sizes.body || height > nook.height) {
+            return false;
+        }
+        Flow flow(pages_, {nook}, {area_});
+        setTable(flow, table, subject_.sizes);
+        nook.y += height + kColumnGap;
+        nook.height -= height + kColumnGap;
+        return true;
+    }
+
+    /// The top view too where the first page has no room for it. Returns what is left of the page.
     Rect drawDetailsOnSecondPage() {
         pages_.emplace_back(metrics_);
-        const Rect room{area_.x, area_.y, area_.width, area_.height};
-        const auto plan =
-            planDetails(subject_, details_, paper_, plan_.scale.ratio, room, metrics_);
+        Rect room = area_;
+        if (plan_.shown == LongViews::Shown::frontAndProfile) {
+            const LongViews top(
+                subject_, plan_.scale, area_.width, metrics_, LongViews::Shown::top);
+            top.draw(pages_[1], {area_.x, area_.y}, top.height());
+            room = below(area_.y + top.height() + kColumnGap);
+        }
+        const auto plan = planDetails(
+            subject_, details_, paper_, kLeastDetail * plan_.scale.ratio, room, metrics_);
         if (!plan) {
-            return area_;
+            return room;
         }
         drawDetails(pages_[1], subject_, details_, *plan);
-        const double top = plan->used.bottom() + kColumnGap;
-        return {area_.x, top, area_.width, area_.bottom() - top};
+        return below(plan->used.bottom() + kColumnGap);
     }
+
+    Rect below(double y) const { return {area_.x, y, area_.width, area_.bottom() - y}; }
 
     std::vector<Drawing> finish() {
         std::vector<Drawing> drawings;

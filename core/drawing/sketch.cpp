@@ -9,7 +9,7 @@ namespace {
 
 constexpr std::array<const char*, 6> kNames = {
     "frame", "walls", "objects", "marks", "dimensions", "text"};
-constexpr double kPlateMargin = 0.25;  // mm around the letters
+constexpr double kPlateMargin = 0.3;  // mm around the letters
 
 }  // namespace
 
@@ -44,7 +44,7 @@ void Sketch::text(Text text) {
 }
 
 void Sketch::plate(Text text, Colour fill, std::optional<Pen> pen) {
-    rect(Stratum::text, grown(extentOf(text), kPlateMargin), pen, fill);
+    rect(Stratum::text, grown(inkOf(text), kPlateMargin), pen, fill);
     add(Stratum::text, std::move(text));
 }
 

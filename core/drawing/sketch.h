@@ -31,6 +31,7 @@ public:
 
     const TextMetrics& metrics() const { return *metrics_; }
     Rect extentOf(const Text& text) const { return extent(text, *metrics_); }
+    Rect inkOf(const Text& text) const { return drawing::inkOf(text, *metrics_); }
     Drawing finish(const Rect& paper, std::string title) &&;
 
 private:

@@ -93,16 +93,16 @@ TextSizes textSizes(Paper paper) {
         case Paper::letter:
         case Paper::legal:
         case Paper::a4:
-            return {2.4, 2.9, 3.4, 4.4};
+            return {2.75, 3.2, 3.6, 4.6};
         case Paper::tabloid:
         case Paper::a3:
-            return {2.5, 3.0, 3.6, 5.0};
+            return {2.75, 3.3, 3.9, 5.2};
         case Paper::archC:
         case Paper::a2:
-            return {2.8, 3.4, 4.2, 5.6};
+            return {3.1, 3.7, 4.4, 6.0};
         case Paper::archD:
         case Paper::a1:
-            return {3.2, 3.9, 4.8, 6.4};
+            return {3.5, 4.2, 5.0, 6.8};
     }
     return {};
 }

@@ -20,15 +20,17 @@ inline constexpr Colour kInk{0, 0, 0};
 inline constexpr Colour kGrey{110, 110, 110};
 inline constexpr Colour kPaleGrey{228, 228, 228};
 inline constexpr Colour kPaper{255, 255, 255};
+inline constexpr Colour kBlockFill{246, 240, 214};
 inline constexpr Colour kCopperFill{214, 150, 96};
 inline constexpr Colour kCopperLine{120, 64, 16};
 
-/// Font sizes in mm of em; body text is never under 2.4 (7 point is 2.47).
+/// Font sizes in mm of em. Capitals are 0.729 of it: at 2.75 they are 2 mm high, and no text on a
+/// sheet is smaller.
 struct TextSizes {
-    double body = 2.5;                           ///< labels, dimensions, tables
-    double heading = 3.0;                        ///< table titles
-    double title = 3.6;                          ///< view titles
-    double large = 5.0;                          ///< the layout's title in the title block
+    double body = 2.75;                          ///< labels, dimensions, tables
+    double heading = 3.3;                        ///< table titles
+    double title = 3.9;                          ///< view titles
+    double large = 5.2;                          ///< the layout's title in the title block
     double line() const { return body * 1.35; }  ///< from baseline to baseline
 };
 /// Larger on larger papers, which are read from further away or printed at half size.

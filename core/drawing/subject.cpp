@@ -2,28 +2,11 @@
 
 #include <algorithm>
 
-#include "drawing/gutter_view.h"
-
 namespace gw::drawing {
 namespace {
 
 bool isIn(const layout::Entry& entry, const std::vector<layout::Wall>& walls) {
     return std::find(walls.begin(), walls.end(), entry.wall) != walls.end();
-}
-
-/// Where the label of an entry wants to stand along x, mm from the interior's left end.
-double anchorOf(const layout::Entry& entry, double x, double length, double mmPerInch) {
-    switch (entry.wall) {
-        case layout::Wall::left:
-            return -kWall - 0.5 * kStub;
-        case layout::Wall::right:
-            return length * mmPerInch + kWall + 0.5 * kStub;
-        case layout::Wall::top:
-        case layout::Wall::bottom:
-        case layout::Wall::back:
-            return x * mmPerInch;
-    }
-    return 0.0;
 }
 
 double component(const Vec3& point, int axis) {
@@ -39,10 +22,6 @@ bool Subject::hasEntries(layout::Wall wall) const {
     });
 }
 
-std::string entryName(const layout::Entry& entry) {
-    return entry.name.empty() ? entry.id.text() : entry.name;
-}
-
 std::string entryHead(const layout::Entry& entry) {
     std::string head = entryName(entry) + ":";
     head +=
@@ -53,27 +32,15 @@ std::string entryHead(const layout::Entry& entry) {
     return head;
 }
 
-std::string blockName(const layout::Block& block) {
-    return block.name.empty() ? block.id.text() : block.name;
-}
-
-std::vector<EntryLabel> labelsOf(const Subject& subject,
-                                 const std::vector<layout::Wall>& walls,
-                                 double mmPerInch) {
+std::vector<EntryLabel> labelsOf(const Subject& subject, layout::Wall wall, double mmPerInch) {
     std::vector<EntryLabel> labels;
     const auto& entries = subject.layout().entries;
     for (std::size_t i = 0; i < entries.size(); ++i) {
-        if (!isIn(entries[i], walls)) {
-            continue;
+        if (entries[i].wall == wall) {
+            labels.push_back({subject.built->entries[i].centre.x * mmPerInch,
+                              entryHead(entries[i]),
+                              entries[i].leadsTo});
         }
-        const bool atEnd =
-            entries[i].wall == layout::Wall::left || entries[i].wall == layout::Wall::right;
-        labels.push_back(
-            {anchorOf(
-                 entries[i], subject.built->entries[i].centre.x, subject.inside().x, mmPerInch),
-             entryHead(entries[i]),
-             entries[i].leadsTo,
-             !atEnd});
     }
     return labels;
 }

@@ -6,6 +6,7 @@
 #include "checks/finding.h"
 #include "drawing/dimensions.h"
 #include "drawing/entry_labels.h"
+#include "drawing/names.h"
 #include "drawing/profile_view.h"
 #include "drawing/view_frame.h"
 #include "geometry/built_layout.h"
@@ -31,16 +32,11 @@ struct Ruler {
     double high = 0.0;  ///< mm, >= the gutter's length on the paper
 };
 
-std::string entryName(const layout::Entry& entry);
 /// "E1  4 in EMT".
 std::string entryHead(const layout::Entry& entry);
-std::string blockName(const layout::Block& block);
 
-/// Labels of the entries in some walls, anchored at their place along x; those of the end walls
-/// beyond the ends, without a leader when there are several.
-std::vector<EntryLabel> labelsOf(const Subject& subject,
-                                 const std::vector<layout::Wall>& walls,
-                                 double mmPerInch);
+/// Labels of the entries in a wall along the gutter, anchored at their place along x.
+std::vector<EntryLabel> labelsOf(const Subject& subject, layout::Wall wall, double mmPerInch);
 
 /// Distances from the datum at which the entries of a wall sit along one gutter axis, each once,
 /// ascending, inches. axis: 0 x, 1 y, 2 z.

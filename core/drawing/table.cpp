@@ -2,17 +2,21 @@
 
 #include <algorithm>
 #include <memory>
+#include <numeric>
 
 #include "drawing/wrap.h"
 
 namespace gw::drawing {
 namespace {
 
-constexpr double kPad = 0.9;     // mm at each side of a cell
-constexpr double kRowAir = 0.5;  // mm above and below the lines of a row
+constexpr double kPad = 0.9;          // mm at each side of a cell
+constexpr double kBesideTitle = 2.5;  // mm between title and subtitle
+constexpr double kTogether = 75.0;    // mm: a table no higher is not parted while it can move on
+constexpr double kRowAir = 0.5;       // mm above and below the lines of a row
 constexpr std::size_t kMostLines =
-    14;                         // in one cell: what is longer is cut, so that rows fit a page
-constexpr double kAfter = 4.0;  // mm below a table
+    14;                              // in one cell: what is longer is cut, so that rows fit a page
+constexpr double kMostFixed = 0.82;  // of the width for columns without a share
+constexpr double kAfter = 4.0;       // mm below a table
 
 Face faceOf(bool strong) {
     return strong ? Face::condensedBold : Face::condensed;
@@ -35,8 +39,16 @@ public:
         widths_ = columnWidths();
     }
 
-    double titleHeight() const { return table_.title.empty() ? 0.0 : sizes_.heading * 1.25 + 1.2; }
-    double headerHeight() const { return table_.header ? header().height + 0.4 : 0.0; }
+    double titleHeight(bool continued = false) const {
+        if (table_.title.empty()) {
+            return 0.0;
+        }
+        const auto below = continued ? 0.0 : static_cast<double>(subtitleBelow().size());
+        return sizes_.heading * 1.25 + 1.2 + below * sizes_.line();
+    }
+    double headerHeight() const {
+        return table_.header && !table_.rows.empty() ? header().height + 0.4 : 0.0;
+    }
     SetRow set(const TableRow& row) const { return set(row.cells, row.strong); }
     SetRow whenEmpty() const {
         SetRow row;
@@ -47,24 +59,32 @@ public:
     }
 
     void drawTitle(Sketch& sketch, Point corner, bool continued) const {
+        if (table_.title.empty()) {
+            return;
+        }
         Text title;
         title.at = {corner.x, corner.y + sizes_.heading};
         title.text = table_.title + (continued ? " (continued)" : "");
         title.height = sizes_.heading;
         title.face = Face::bold;
-        const double end = sketch.extentOf(title).right();
         sketch.text(title);
-        if (!table_.subtitle.empty() && !continued) {
-            Text beside;
-            beside.height = sizes_.body;
-            beside.face = Face::condensed;
-            beside.at = {end + 2.5, title.at.y};
-            beside.text = shortened(table_.subtitle,
-                                    corner.x + width_ - beside.at.x,
-                                    beside.height,
-                                    beside.face,
-                                    metrics_);
-            sketch.text(beside);
+        if (continued) {
+            return;
+        }
+        Text sub;
+        sub.height = sizes_.body;
+        sub.face = Face::condensed;
+        sub.at = {corner.x + titleWidth() + kBesideTitle, title.at.y};
+        const auto below = subtitleBelow();
+        if (below.empty() && !table_.subtitle.empty()) {
+            sub.text = table_.subtitle;
+            sketch.text(sub);
+        }
+        sub.at.x = corner.x;
+        for (const auto& line : below) {
+            sub.at.y += sizes_.line();
+            sub.text = line;
+            sketch.text(sub);
         }
     }
 
@@ -79,11 +99,11 @@ public:
     void drawRow(Sketch& sketch, Point corner, const SetRow& row, bool isHeader = false) const {
         double left = corner.x;
         for (std::size_t i = 0; i < row.lines.size(); ++i) {
-            const double width = row.lines.size() == widths_.size() ? widths_[i] : width_;
+            const double width = isWhole(row) ? width_ : widths_[i];
             drawCell(sketch,
                      {left, corner.y, width, row.height},
                      row.lines[i],
-                     table_.columns[i].align,
+                     isWhole(row) ? AnchorX::left : table_.columns[i].align,
                      row.strong);
             left += width;
         }
@@ -91,6 +111,21 @@ public:
     }
 
 private:
+    double titleWidth() const { return metrics_.width(table_.title, sizes_.heading, Face::bold); }
+
+    /// The subtitle's lines where it does not fit beside the title.
+    std::vector<std::string> subtitleBelow() const {
+        const double needed = titleWidth() + kBesideTitle +
+                              metrics_.width(table_.subtitle, sizes_.body, Face::condensed);
+        if (table_.subtitle.empty() || needed <= width_) {
+            return {};
+        }
+        return wrapped(table_.subtitle, width_, sizes_.body, Face::condensed, metrics_);
+    }
+
+    /// One cell over all columns: the sentence in place of rows.
+    bool isWhole(const SetRow& row) const { return row.lines.size() != widths_.size(); }
+
     SetRow header() const {
         std::vector<std::string> titles;
         for (const auto& column : table_.columns) {
@@ -155,27 +190,71 @@ private:
         return widest + 2 * kPad;
     }
 
-    /// Columns without a share have what they need, if there is that much; the rest is shared.
+    /// As wide as their widest cells or wider where there is room. Else the
+    /// columns with a share share what the others leave: none gets more than it needs.
     std::vector<double> columnWidths() const {
         std::vector<double> widths;
+        for (std::size_t i = 0; i < table_.columns.size(); ++i) {
+            widths.push_back(natural(i));
+        }
+        const double all = std::accumulate(widths.begin(), widths.end(), 0.0);
+        if (widths.empty() || all <= width_) {
+            spread(widths, width_ - all);
+            return widths;
+        }
+        shareOut(widths);
+        return widths;
+    }
+
+    /// What is left goes to the columns with a share, or evenly to all.
+    void spread(std::vector<double>& widths, double left) const {
+        double shares = 0.0;
+        for (const auto& column : table_.columns) {
+            shares += column.share;
+        }
+        for (std::size_t i = 0; i < widths.size(); ++i) {
+            widths[i] += shares > 0.0 ? left * table_.columns[i].share / shares
+                                      : left / static_cast<double>(widths.size());
+        }
+    }
+
+    bool isShared(std::size_t column) const { return table_.columns[column].share > 0.0; }
+
+    void shareOut(std::vector<double>& widths) const {
         double fixed = 0.0;
         double shares = 0.0;
-        for (std::size_t i = 0; i < table_.columns.size(); ++i) {
-            widths.push_back(table_.columns[i].share > 0.0 ? 0.0 : natural(i));
-            fixed += widths.back();
-            shares += table_.columns[i].share;
-        }
-        const double most = shares > 0.0 ? 0.65 * width_ : width_;
-        const double shrink = fixed > most ? most / fixed : 1.0;
-        const double rest = width_ - fixed * shrink;
         for (std::size_t i = 0; i < widths.size(); ++i) {
-            widths[i] = table_.columns[i].share > 0.0 ? rest * table_.columns[i].share / shares
-                                                      : widths[i] * shrink;
+            (isShared(i) ? shares : fixed) += isShared(i) ? table_.columns[i].share : widths[i];
         }
-        if (shares == 0.0 && !widths.empty()) {
-            widths.back() += rest;
+        const double most = shares > 0.0 ? kMostFixed * width_ : width_;
+        const double shrink = fixed > most ? most / fixed : 1.0;
+        double rest = width_ - fixed * shrink;
+        std::vector<bool> open;
+        for (std::size_t i = 0; i < widths.size(); ++i) {
+            open.push_back(isShared(i));
+            widths[i] *= isShared(i) ? 1.0 : shrink;
         }
-        return widths;
+        while (settleNarrowOne(widths, open, rest, shares)) {
+        }
+        for (std::size_t i = 0; i < widths.size(); ++i) {
+            widths[i] = open[i] ? rest * table_.columns[i].share / shares : widths[i];
+        }
+    }
+
+    /// Gives one column that needs less than its share what it needs; false when none does.
+    bool settleNarrowOne(const std::vector<double>& needs,
+                         std::vector<bool>& open,
+                         double& rest,
+                         double& shares) const {
+        for (std::size_t i = 0; i < needs.size(); ++i) {
+            if (open[i] && needs[i] < rest * table_.columns[i].share / shares - 1e-9) {
+                open[i] = false;
+                rest -= needs[i];
+                shares -= table_.columns[i].share;
+                return true;
+            }
+        }
+        return false;
     }
 
     const Table& table_;
@@ -188,7 +267,7 @@ private:
 void startPiece(Flow& flow, const TableSetter& setter, bool continued) {
     auto at = [&] { return Point{flow.room().x, flow.room().y}; };
     setter.drawTitle(flow.sketch(), at(), continued);
-    flow.use(setter.titleHeight());
+    flow.use(setter.titleHeight(continued));
     if (setter.headerHeight() > 0.0) {
         setter.drawHeader(flow.sketch(), at());
         flow.use(setter.headerHeight());
@@ -196,6 +275,22 @@ void startPiece(Flow& flow, const TableSetter& setter, bool continued) {
 }
 
 }  // namespace
+
+Table withoutEmptyColumns(Table table) {
+    for (std::size_t i = table.rows.empty() ? 0 : table.columns.size(); i-- > 0;) {
+        const bool empty = std::all_of(table.rows.begin(),
+                                       table.rows.end(),
+                                       [&](const TableRow& row) { return row.cells[i].empty(); });
+        if (empty && table.columns.size() > 1) {
+            const auto at = static_cast<std::ptrdiff_t>(i);
+            table.columns.erase(table.columns.begin() + at);
+            for (auto& row : table.rows) {
+                row.cells.erase(row.cells.begin() + at);
+            }
+        }
+    }
+    return table;
+}
 
 double tableHeight(const Table& table,
                    double width,
@@ -220,7 +315,9 @@ void setTable(Flow& flow, const Table& table, const TextSizes& sizes) {
         }
     };
     refit();
-    const double atLeast = setter->titleHeight() + setter->headerHeight() + 4 * sizes.line();
+    const double whole = tableHeight(table, width, sizes, flow.sketch().metrics());
+    const double begun = setter->titleHeight() + setter->headerHeight() + 4 * sizes.line();
+    const double atLeast = whole <= kTogether ? whole : std::min(whole, begun);
     flow.ensure(0.0, atLeast);
     refit();
     startPiece(flow, *setter, false);

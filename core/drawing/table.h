@@ -12,8 +12,8 @@ namespace gw::drawing {
 struct TableColumn {
     std::string title;
     AnchorX align = AnchorX::left;
-    /// Of what is left when the others have what they need: 0 for a column as wide as its widest
-    /// cell, else its part. Cells of such columns are broken into lines.
+    /// 0 for a column as wide as its widest cell. Else, where not all can be: its part of what the
+    /// others leave, its cells broken into lines.
     double share = 0.0;
 };
 
@@ -30,6 +30,9 @@ struct Table {
     bool header = true;
     std::string whenEmpty;  ///< the sentence in place of no rows
 };
+
+/// Without the columns that have nothing in any row; a table without rows is left as it is.
+Table withoutEmptyColumns(Table table);
 
 /// Sets the table into the flow, from where it stands.
 void setTable(Flow& flow, const Table& table, const TextSizes& sizes);

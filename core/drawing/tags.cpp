@@ -6,47 +6,34 @@
 #include <map>
 
 #include "drawing/gutter_view.h"
+#include "drawing/legs.h"
+#include "drawing/names.h"
 
 namespace gw::drawing {
 namespace {
 
-constexpr double kPlate = 0.35;  // mm of paper around a tag
+constexpr double kPlate = 0.3;     // mm of paper around a tag
+constexpr double kStep = 2.0;      // mm between the places tried along a leg
+constexpr double kShortest = 1.5;  // mm of a leg that a leader may start from
+constexpr double kFootStep = 5.0;  // mm between the places a leader may start from
 
-// What a tag in a place would spoil. Only their order matters.
-constexpr double kHidesFarther = 1.0;  // a conductor behind its own
-constexpr double kHidesNearer = 4.0;   // a conductor in front, beside the tag
-constexpr double kHidesBlock = 6.0;
+// What a tag in a place would spoil. Only their order and rough ratio matter.
+constexpr double kHidesFarther = 2.0;   // a conductor behind its own
+constexpr double kHidesNearer = 5.0;    // a conductor in front, beside the tag
 constexpr double kNotSeenThere = 60.0;  // its own conductor is covered there
+constexpr double kOffMiddle = 0.6;      // at the end of a leg instead of its middle
+constexpr double kLeader = 2.5;         // a leader at all
+constexpr double kLeaderMm = 0.12;      // each millimetre of it
+constexpr double kLeaderOver = 0.4;     // each conductor it runs over
+constexpr double kOverConductor = 6.0;  // each conductor under a tag that has a leader
 constexpr double kWorst = 50.0;         // dearer places are not used
 
-/// A straight stretch of a conductor on the paper.
-struct Leg {
-    std::size_t conductor = 0;
-    Point from;
-    Point to;
-    double nearness = 0.0;
-    double width = 0.0;
-    double length() const { return std::hypot(to.x - from.x, to.y - from.y); }
-    Point at(double t) const {
-        return {from.x + t * (to.x - from.x), from.y + t * (to.y - from.y)};
-    }
+/// A place for a tag, and what it costs. With a leader where it does not stand on its conductor.
+struct Candidate {
+    double cost = 0.0;
+    Text text;
+    std::optional<Point> foot;  ///< of the leader
 };
-
-std::vector<Leg> legsOf(const geometry::BuiltLayout& built, const ViewFrame& frame) {
-    std::vector<Leg> legs;
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        for (const auto& run : runsOf(built, i, frame)) {
-            for (std::size_t k = 0; k + 1 < run.points.size(); ++k) {
-                legs.push_back({i, run.points[k], run.points[k + 1], run.nearness, run.width});
-            }
-        }
-    }
-    return legs;
-}
-
-bool covers(const Leg& leg, const Rect& rect) {
-    return crosses(grown(rect, 0.45 * leg.width), leg.from, leg.to);
-}
 
 class TagPlacer {
 public:
@@ -63,24 +50,37 @@ public:
           legs_(legsOf(built, frame)) {}
 
     bool place(std::size_t conductor) {
-        auto best = bestOnConductor(conductor);
-        if (best && best->cost <= (options_.onlyWhereFree ? 0.0 : kWorst)) {
-            put(best->text);
-            return true;
+        best_.reset();
+        const auto own = legsOfConductor(conductor);
+        for (const auto& leg : own) {
+            tryAlong(leg);
         }
-        return !options_.onlyWhereFree && placeWithLeader(conductor);
+        if (!options_.onlyWhereFree && (!best_ || best_->cost > kLeader)) {
+            for (const auto& leg : own) {
+                tryLeaders(leg);
+            }
+        }
+        const bool good = best_ && best_->cost <= (options_.onlyWhereFree ? 1.0 : kWorst);
+        if (good) {
+            put(*best_, conductor);
+        }
+        return good;
+    }
+
+    /// The most that a tag could have: those with least go first.
+    double longestLeg(std::size_t conductor) const {
+        double longest = 0.0;
+        for (const auto& leg : legs_) {
+            longest = leg.conductor == conductor ? std::max(longest, leg.length()) : longest;
+        }
+        return longest;
     }
 
 private:
-    struct Candidate {
-        double cost = 0.0;
-        Text text;
-    };
-
     Text tag(std::size_t conductor, Point at) const {
         Text text;
         text.at = at;
-        text.text = built_.layout.conductors[conductor].tag;
+        text.text = tagOf(built_.layout.conductors[conductor]);
         text.height = options_.sizes.body;
         text.face = Face::condensed;
         text.anchorX = AnchorX::middle;
@@ -88,47 +88,40 @@ private:
         return text;
     }
 
-    std::vector<Leg> longestFirst(std::size_t conductor) const {
+    std::vector<Leg> legsOfConductor(std::size_t conductor) const {
         std::vector<Leg> own;
         std::copy_if(legs_.begin(), legs_.end(), std::back_inserter(own), [&](const Leg& leg) {
             return leg.conductor == conductor;
         });
-        std::stable_sort(own.begin(), own.end(), [](const Leg& a, const Leg& b) {
-            return a.length() > b.length() + 1e-6;
-        });
         return own;
     }
 
-    std::optional<Candidate> bestOnConductor(std::size_t conductor) const {
-        std::optional<Candidate> best;
-        for (const auto& leg : longestFirst(conductor)) {
-            // Tags of neighbours in a bundle step along it, so that they do not stand in one line.
-            const double stagger = 0.07 * static_cast<double>(conductor % 5);
-            for (const double t : {0.36, 0.52, 0.2, 0.66, 0.8, 0.1, 0.9}) {
-                const auto text = along(leg, std::clamp(t + stagger, 0.05, 0.95));
-                const auto cost = text ? costOf(leg, *text) : std::nullopt;
-                if (cost && (!best || *cost < best->cost)) {
-                    best = Candidate{*cost, *text};
-                    if (*cost == 0.0) {
-                        return best;
-                    }
-                }
-            }
+    void consider(Candidate candidate) {
+        if (!best_ || candidate.cost < best_->cost - 1e-9) {
+            best_ = std::move(candidate);
         }
-        return best;
     }
 
-    /// The tag on a leg, upright or lying along it; none where the leg is too short for it.
-    std::optional<Text> along(const Leg& leg, double t) const {
-        auto text = tag(leg.conductor, leg.at(t));
-        const double dx = std::abs(leg.to.x - leg.from.x);
-        const double dy = std::abs(leg.to.y - leg.from.y);
-        if (dy > dx) {
-            text.rotationDegrees = 90.0;
-        }
+    /// Upright on upright legs, lying on the others; nowhere on a leg too short for it.
+    void tryAlong(const Leg& leg) {
+        auto text = tag(leg.conductor, leg.from);
+        const bool upright = std::abs(leg.to.y - leg.from.y) > std::abs(leg.to.x - leg.from.x);
+        text.rotationDegrees = upright ? 90.0 : 0.0;
         const auto box = sketch_.extentOf(text);
         const double needed = std::max(box.width, box.height) + 2.0;
-        return leg.length() >= needed ? std::optional(text) : std::nullopt;
+        const double spare = leg.length() - needed;
+        if (spare < 0.0) {
+            return;
+        }
+        const int steps = std::max(1, static_cast<int>(std::ceil(spare / kStep)));
+        for (int i = 0; i <= steps; ++i) {
+            const double place = 0.5 * needed + spare * i / steps;
+            text.at = leg.at(place / leg.length());
+            if (const auto cost = costOf(leg, text)) {
+                const double off = std::abs(2.0 * place / leg.length() - 1.0);
+                consider({*cost + kOffMiddle * off, text, std::nullopt});
+            }
+        }
     }
 
     /// Nothing where another text is in the way.
@@ -149,72 +142,102 @@ private:
                                                       : kHidesNearer;
             costs[leg.conductor] = std::max(costs[leg.conductor], cost);
         }
-        double total = blockCost(plate, own.nearness);
+        double total = isBehindBlock(text.at, own.nearness) ? kNotSeenThere : 0.0;
         for (const auto& [conductor, cost] : costs) {
             total += cost;
         }
         return total;
     }
 
-    double blockCost(const Rect& plate, double nearness) const {
-        double cost = 0.0;
-        for (const auto& block : built_.blocks) {
-            if (overlap(plate, blockRect(block, frame_))) {
-                const double face = std::max(frame_.nearness(block.body.least),
-                                             frame_.nearness(block.body.greatest));
-                cost += face > nearness ? kNotSeenThere : kHidesBlock;
-            }
-        }
-        return cost;
+    bool isBehindBlock(Point at, double nearness) const {
+        const Rect spot{at.x, at.y, 0.0, 0.0};
+        return std::any_of(built_.blocks.begin(), built_.blocks.end(), [&](const auto& block) {
+            const double face =
+                std::max(frame_.nearness(block.body.least), frame_.nearness(block.body.greatest));
+            return face > nearness && overlap(grown(spot, 0.2), blockRect(block, frame_));
+        });
     }
 
     bool isSeen(const Leg& own, Point at) const {
         const Rect spot = grown({at.x, at.y, 0.0, 0.0}, 0.2);
-        const bool covered = std::any_of(legs_.begin(), legs_.end(), [&](const Leg& leg) {
-            return leg.conductor != own.conductor && leg.nearness > own.nearness &&
-                   covers(leg, spot);
-        });
-        return !covered && blockCost(spot, own.nearness) < kNotSeenThere;
+        return !isBehindBlock(at, own.nearness) &&
+               std::none_of(legs_.begin(), legs_.end(), [&](const Leg& leg) {
+                   return leg.conductor != own.conductor && leg.nearness > own.nearness &&
+                          covers(leg, spot);
+               });
     }
 
     /// Beside the conductor, a thin line to a dot on it.
-    bool placeWithLeader(std::size_t conductor) {
-        static constexpr std::array<Point, 8> kSteps = {
-            {{1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0, -1.4}, {0, 1.4}, {1.4, 0}, {-1.4, 0}}};
-        for (const double reach : {4.0, 7.0, 11.0, 16.0}) {
-            for (const auto& leg : longestFirst(conductor)) {
-                const auto foot = leg.at(0.5);
-                if (!isSeen(leg, foot)) {
-                    continue;
-                }
-                for (const auto& step : kSteps) {
-                    const Point at{foot.x + step.x * reach, foot.y + step.y * reach};
-                    if (putWithLeader(tag(conductor, at), foot)) {
-                        return true;
-                    }
+    void tryLeaders(const Leg& leg) {
+        if (leg.length() < kShortest) {
+            return;
+        }
+        const int steps = std::max(1, static_cast<int>(leg.length() / kFootStep));
+        for (int i = 0; i < steps; ++i) {
+            const auto foot = leg.at((i + 0.5) / steps);
+            if (!isSeen(leg, foot)) {
+                continue;
+            }
+            for (const double reach : {4.0, 6.0, 9.0, 13.0, 18.0, 24.0}) {
+                if (!best_ || best_->cost > kLeader + kLeaderMm * reach) {
+                    tryLeadersFrom(leg, foot, reach);
                 }
             }
         }
-        return false;
     }
 
-    bool putWithLeader(const Text& text, Point foot) {
-        const auto box = grown(sketch_.extentOf(text), kPlate);
-        const Point start{std::clamp(foot.x, box.x, box.right()),
-                          std::clamp(foot.y, box.y, box.bottom())};
-        if (!placer_.isFree(box) || !placer_.isFree(start, foot)) {
-            return false;
+    void tryLeadersFrom(const Leg& leg, Point foot, double reach) {
+        static constexpr std::array<Point, 12> kSteps = {{{0.71, -0.71},
+                                                          {-0.71, -0.71},
+                                                          {0.71, 0.71},
+                                                          {-0.71, 0.71},
+                                                          {0.4, -0.92},
+                                                          {-0.4, -0.92},
+                                                          {0.4, 0.92},
+                                                          {-0.4, 0.92},
+                                                          {0.92, -0.4},
+                                                          {-0.92, -0.4},
+                                                          {0.92, 0.4},
+                                                          {-0.92, 0.4}}};
+        for (const auto& step : kSteps) {
+            const auto text =
+                tag(leg.conductor, {foot.x + step.x * reach, foot.y + step.y * reach});
+            const auto box = grown(sketch_.extentOf(text), kPlate);
+            const auto start = nearestOn(box, foot);
+            if (placer_.isFree(box) && placer_.isFree(start, foot)) {
+                consider({leaderCost(box, start, foot), text, foot});
+            }
         }
-        sketch_.line(Stratum::dimensions, start, foot, inkPen(kThin));
-        sketch_.add(Stratum::dimensions, Circle{foot, 0.4, std::nullopt, kInk});
-        placer_.takeLine(start, foot);
-        put(text);
-        return true;
     }
 
-    void put(const Text& text) {
+    static Point nearestOn(const Rect& box, Point foot) {
+        return {std::clamp(foot.x, box.x, box.right()), std::clamp(foot.y, box.y, box.bottom())};
+    }
+
+    double leaderCost(const Rect& box, Point start, Point foot) const {
+        return kLeader + kLeaderMm * std::hypot(start.x - foot.x, start.y - foot.y) +
+               kOverConductor * static_cast<double>(conductorsUnder(legs_, box)) +
+               kLeaderOver * static_cast<double>(conductorsCrossed(legs_, start, foot));
+    }
+
+    /// On a wide conductor the tag stands on the tint; else the paper shows around it.
+    void put(const Candidate& candidate, std::size_t conductor) {
+        const auto& text = candidate.text;
         const auto plate = grown(sketch_.extentOf(text), kPlate);
-        sketch_.rect(Stratum::dimensions, plate, std::nullopt, kPaper);
+        Colour colour = kPaper;
+        if (candidate.foot) {
+            const auto start = nearestOn(plate, *candidate.foot);
+            sketch_.line(Stratum::dimensions, start, *candidate.foot, inkPen(kThin));
+            sketch_.add(Stratum::dimensions, Circle{*candidate.foot, 0.4, std::nullopt, kInk});
+            placer_.takeLine(start, *candidate.foot);
+        } else if (std::min(plate.width, plate.height) <
+                   frame_.mm(built_.conductors[conductor].diameter.in()) - 0.4) {
+            const auto& own = built_.layout.conductors[conductor];
+            colour = own.insulation == standards::Insulation::bare
+                         ? kCopperFill
+                         : styleOf(own, built_.layout).fill;
+        }
+        sketch_.rect(Stratum::dimensions, plate, std::nullopt, colour);
         sketch_.text(text);
         placer_.take(plate);
     }
@@ -225,7 +248,21 @@ private:
     const ViewFrame& frame_;
     const TagOptions& options_;
     std::vector<Leg> legs_;
+    std::optional<Candidate> best_;  ///< of the conductor being placed
 };
+
+std::vector<std::size_t> mostConstrainedFirst(const TagPlacer& tags, std::size_t count) {
+    std::vector<double> longest;
+    std::vector<std::size_t> order;
+    for (std::size_t i = 0; i < count; ++i) {
+        longest.push_back(tags.longestLeg(i));
+        order.push_back(i);
+    }
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return longest[a] < longest[b] - 1e-6;
+    });
+    return order;
+}
 
 }  // namespace
 
@@ -236,7 +273,7 @@ std::set<std::size_t> placeTags(Sketch& sketch,
                                 const TagOptions& options) {
     TagPlacer tags(sketch, placer, built, frame, options);
     std::set<std::size_t> placed;
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+    for (const auto i : mostConstrainedFirst(tags, built.conductors.size())) {
         if (tags.place(i)) {
             placed.insert(i);
         }

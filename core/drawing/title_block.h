@@ -18,7 +18,9 @@ struct TitleBlock {
 
 /// Margin between the paper's edge and the border, mm.
 double marginOf(const Rect& paper);
-double titleBlockHeight(const TextSizes& sizes);
+/// Of the planning-aid sentence at the foot, and of the whole strip, mm.
+double footHeight(const Rect& paper, const TextSizes& sizes);
+double titleBlockHeight(const Rect& paper, const TextSizes& sizes);
 /// What is left for the drawing inside the border, above the strip.
 Rect drawingArea(const Rect& paper, const TextSizes& sizes);
 

@@ -29,6 +29,11 @@ bool isBareAt(const geometry::BuiltConductor& conductor, double s) {
     });
 }
 
+/// Never insulated: its diameter is the copper's.
+bool isBare(const geometry::BuiltLayout& built, std::size_t conductor) {
+    return built.layout.conductors[conductor].insulation == standards::Insulation::bare;
+}
+
 double angleStep(double radiusOnPaper) {
     const double ratio =
         std::clamp(1.0 - kDeviation / std::max(radiusOnPaper, kDeviation), 0.0, 1.0);
@@ -89,15 +94,17 @@ struct Stretch {
     bool bare = false;
 };
 
-/// Longest stretches of one kind whose nearness changes by no more than the conductor's radius.
+/// wholly: bare from end to end. Longest stretches of one kind whose nearness changes by no more
+/// than the conductor's radius.
 std::vector<Stretch> stretchesOf(const geometry::BuiltConductor& conductor,
-                                 std::span<const Sample> samples) {
+                                 std::span<const Sample> samples,
+                                 bool wholly) {
     std::vector<Stretch> stretches;
     double least = 0.0;
     double greatest = 0.0;
     for (std::size_t i = 0; i + 1 < samples.size(); ++i) {
         const auto [low, high] = std::minmax(samples[i].nearness, samples[i + 1].nearness);
-        const bool bare = isBareAt(conductor, 0.5 * (samples[i].s + samples[i + 1].s));
+        const bool bare = wholly || isBareAt(conductor, 0.5 * (samples[i].s + samples[i + 1].s));
         const bool goesOn = !stretches.empty() && stretches.back().bare == bare &&
                             std::max(greatest, high) - std::min(least, low) <= conductor.radius();
         if (goesOn) {
@@ -262,7 +269,7 @@ std::vector<TubeRun> runsOf(const geometry::BuiltLayout& built,
     const auto& tube = built.conductors[conductor];
     const auto samples = samplesOf(tube, frame);
     std::vector<TubeRun> runs;
-    for (const auto& stretch : stretchesOf(tube, samples)) {
+    for (const auto& stretch : stretchesOf(tube, samples, isBare(built, conductor))) {
         runs.push_back({conductor,
                         pointsOf(samples, stretch.first, stretch.last),
                         nearnessOf(samples, stretch),
@@ -279,9 +286,10 @@ std::vector<SceneItem> tubeItems(const geometry::BuiltLayout& built,
                                  const ViewFrame& frame) {
     const auto& tube = built.conductors[conductor];
     const auto samples = samplesOf(tube, frame);
-    const auto stretches = stretchesOf(tube, samples);
+    const bool bare = isBare(built, conductor);
+    const auto stretches = stretchesOf(tube, samples, bare);
     const RunPainter painter(samples,
-                             frame.mm(tube.diameter.in()),
+                             frame.mm(tube.diameter.in()) / (bare ? kBareWidth : 1.0),
                              styleOf(built.layout.conductors[conductor], built.layout));
     std::vector<SceneItem> items;
     for (std::size_t i = 0; i < stretches.size(); ++i) {

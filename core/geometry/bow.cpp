@@ -14,69 +14,67 @@ namespace gw::geometry {
 namespace {
 
 /// inches. How much smaller than the answer a distance may be and not be looked for.
-constexpr double kSlack = kClearanceError / 2.0;
+constexpr double kSlack = kClearanceError;
 
-/// inches. Sags that add up to this or less: the chords' nearest points, moved onto the arcs, are
-/// within twice this of the bound, so halving further gains nothing.
-constexpr double kLeafSag = kSlack / 2.0;
+/// inches. When both bows together stray no more, the segments' distance is within half of kSlack
+/// of the true one both ways: halving further gains nothing.
+constexpr double kLeafStray = kSlack / 2.0;
 
-double sagOf(double radius, const Vec3& start, const Vec3& end) {
+/// How an arc between these points leaves its chord.
+struct Bulge {
+    Vec3 lift;           ///< half its sagitta, outward
+    double stray = 0.0;  ///< length of lift
+};
+
+Bulge bulgeOf(const Piece& arc, const Vec3& start, const Vec3& end) {
     const double square = squaredNorm(end - start) * 0.25;
-    return square / (radius + std::sqrt(std::max(0.0, radius * radius - square)));
-}
-
-Bow bowOf(const Piece& piece, double offset, double first, double last) {
-    const Vec3 start = piece.pointAt(first);
-    const Vec3 end = piece.pointAt(last);
-    return {&piece,
-            offset,
-            first,
-            last,
-            start,
-            end,
-            piece.isArc() ? sagOf(piece.radius, start, end) : 0.0};
-}
-
-void appendBows(std::vector<Bow>& bows,
-                const Piece& piece,
-                double offset,
-                const std::pair<double, double>& span,
-                const Cuts& cuts) {
-    const double longest = piece.isArc() ? piece.radius * cuts.turn : cuts.leg;
-    const double length = span.second - span.first;
-    constexpr double kRounding = 1e-9;
-    const int count = std::max(1, static_cast<int>(std::ceil(length / longest - kRounding)));
-    for (int i = 0; i < count; ++i) {
-        bows.push_back(bowOf(
-            piece, offset, span.first + length * i / count, span.first + length * (i + 1) / count));
-    }
+    const double toChord = std::sqrt(std::max(0.0, arc.radius * arc.radius - square));
+    const double stray = 0.5 * square / (arc.radius + toChord);
+    const Vec3 outward = (start + end) * 0.5 - arc.origin;
+    return {outward * (stray / toChord), stray};
 }
 
 }  // namespace
 
-std::vector<Bow> bowsOf(const Path& path, double from, double to, const Cuts& cuts) {
-    CONTRACT(!path.empty() && cuts.leg > 0.0 && cuts.turn > 0.0 && cuts.turn <= kQuarterTurn);
-    const double begin = std::clamp(from, 0.0, path.length().in());
-    const double end = std::clamp(to, begin, path.length().in());
-    std::vector<Bow> bows;
-    for (std::size_t i = 0; i < path.pieces().size(); ++i) {
-        const Piece& piece = path.pieces()[i];
-        const double offset = path.startOf(i);
-        const double first = std::max(0.0, begin - offset);
-        const double last = std::min(piece.length, end - offset);
-        if (first < last) {
-            appendBows(bows, piece, offset, {first, last}, cuts);
-        }
+int bowCount(const Piece& piece, double first, double last, const Cuts& cuts) {
+    constexpr double kRounding = 1e-9;
+    double pieces = 1.0;
+    if (piece.isArc()) {
+        pieces = (last - first) / piece.radius / cuts.turn;
+    } else {
+        const std::array<double, 3> sides{
+            std::abs(piece.u.x), std::abs(piece.u.y), std::abs(piece.u.z)};
+        const double greatest = std::max({sides[0], sides[1], sides[2]});
+        const double least = std::min({sides[0], sides[1], sides[2]});
+        const double second = sides[0] + sides[1] + sides[2] - greatest - least;
+        pieces = second * (last - first) / cuts.breadth;
     }
-    if (bows.empty()) {
-        std::size_t i = path.pieces().size() - 1;
-        while (i > 0 && path.startOf(i) > begin) {
-            --i;
-        }
-        const double at = std::min(begin - path.startOf(i), path.pieces()[i].length);
-        bows.push_back(bowOf(path.pieces()[i], path.startOf(i), at, at));
+    return std::max(1, static_cast<int>(std::ceil(pieces - kRounding)));
+}
+
+Bow bowBetween(const Piece& piece,
+               double offset,
+               double first,
+               double last,
+               const Vec3& start,
+               const Vec3& end) {
+    if (!piece.isArc()) {
+        return {&piece, offset, first, last, start, end, 0.0};
     }
-    return bows;
+    const Bulge bulge = bulgeOf(piece, start, end);
+    return {&piece, offset, first, last, start + bulge.lift, end + bulge.lift, bulge.stray};
+}
+
+Bow bowAt(const Path& path, double at) {
+    CONTRACT(!path.empty());
+    std::size_t i = path.pieces().size() - 1;
+    while (i > 0 && path.startOf(i) > at) {
+        --i;
+    }
+    const Piece& piece = path.pieces()[i];
+    const double s = std::min(at - path.startOf(i), piece.length);
+    const Vec3 point = piece.pointAt(s);
+    return bowBetween(piece, path.startOf(i), s, s, point, point);
 }
 
 // ---- segments -----------------------------------------------------------------------------------
@@ -97,15 +95,14 @@ struct SegmentPair {
     SegmentFeet feet(double a, double b) const { return {squaredNorm(w + u * a - v * b), a, b}; }
 };
 
-SegmentFeet better(const SegmentFeet& a, const SegmentFeet& b) {
-    return b.squaredDistance < a.squaredDistance ? b : a;
-}
-
-/// Some end of one of them is a nearest point.
+/// Halfway along the stretch that lies beside both, or where their nearest ends are.
 SegmentFeet nearestParallel(const SegmentPair& p) {
-    const SegmentFeet ofA = better(p.feet(0.0, p.bFor(0.0)), p.feet(1.0, p.bFor(1.0)));
-    const SegmentFeet ofB = better(p.feet(p.aFor(0.0), 0.0), p.feet(p.aFor(1.0), 1.0));
-    return better(ofA, ofB);
+    const double rise = p.uu > 0.0 ? p.uv / p.uu : 0.0;
+    const double at = p.uu > 0.0 ? -p.uw / p.uu : 0.0;  // b's start, seen from a
+    const double low = std::clamp(std::min(at, at + rise), 0.0, 1.0);
+    const double high = std::clamp(std::max(at, at + rise), 0.0, 1.0);
+    const double b = p.bFor((low + high) * 0.5);
+    return p.feet(p.aFor(b), b);
 }
 
 }  // namespace
@@ -116,10 +113,9 @@ SegmentFeet nearestOnSegments(const Vec3& a0, const Vec3& a1, const Vec3& b0, co
     const Vec3 w = a0 - b0;
     const SegmentPair p{u, v, w, dot(u, u), dot(v, v), dot(u, v), dot(u, w), dot(v, w)};
     const double determinant = p.uu * p.vv - p.uv * p.uv;
-    if (determinant <= 1e-9 * p.uu * p.vv) {  // sine below 3e-5, or a segment of no length
-        const SegmentFeet ends = nearestParallel(p);
-        const double b = p.bFor(ends.a);
-        return better(ends, p.feet(p.aFor(b), b));
+    constexpr double kParallel = 1e-14;  // sine below 1e-7: 1e-5 in aside at 100 in
+    if (determinant <= kParallel * p.uu * p.vv) {
+        return nearestParallel(p);
     }
     const double b = p.bFor(std::clamp((p.uv * p.vw - p.uw * p.vv) / determinant, 0.0, 1.0));
     const double a = p.aFor(b);
@@ -138,175 +134,310 @@ Vec3 ontoPiece(const Piece& piece, const Vec3& onChord) {
     return piece.origin + unit(onChord - piece.origin) * piece.radius;
 }
 
-/// Arc length on the piece of a point on it, known to lie within first..last.
-double lengthTo(const Piece& piece, const Vec3& point, double first, double last) {
-    const Vec3 from = point - piece.origin;
-    if (!piece.isArc()) {
-        return std::clamp(dot(from, piece.u), first, last);
-    }
-    const double middle = (first + last) * 0.5 / piece.radius;
-    double angle = std::atan2(dot(from, piece.v), dot(from, piece.u));
-    angle += std::round((middle - angle) / (2.0 * std::numbers::pi)) * 2.0 * std::numbers::pi;
-    return std::clamp(angle * piece.radius, first, last);
-}
-
-/// Second derivative of the point by arc length.
-Vec3 curvatureAt(const Piece& piece, const Vec3& point) {
-    return piece.isArc() ? (piece.origin - point) / (piece.radius * piece.radius) : Vec3{};
-}
-
-double stayWithin(double s, const Bow& bow) {
-    return std::clamp(s, bow.first, bow.last);
-}
-
-/// The step that Newton's method asks for: minus the inverse of the second derivatives times the
-/// first. A variable at its bound that wants to leave is held.
-std::array<double, 2> newtonStep(const Bow& a, const Bow& b, double s, double t) {
-    const Vec3 onA = a.piece->pointAt(s);
-    const Vec3 onB = b.piece->pointAt(t);
-    const Vec3 gap = onA - onB;
-    const Vec3 alongA = a.piece->tangentAt(s);
-    const Vec3 alongB = b.piece->tangentAt(t);
-    const double ga = dot(gap, alongA);
-    const double gb = -dot(gap, alongB);
-    const double haa = 1.0 + dot(gap, curvatureAt(*a.piece, onA));
-    const double hbb = 1.0 - dot(gap, curvatureAt(*b.piece, onB));
-    const double hab = -dot(alongA, alongB);
-    const bool heldA = (s <= a.first && ga > 0.0) || (s >= a.last && ga < 0.0);
-    const bool heldB = (t <= b.first && gb > 0.0) || (t >= b.last && gb < 0.0);
-    constexpr double kFlat = 1e-12;
-    if (!heldA && !heldB) {
-        const double determinant = haa * hbb - hab * hab;
-        if (determinant > kFlat && haa > 0.0) {
-            return {(hab * gb - hbb * ga) / determinant, (hab * ga - haa * gb) / determinant};
+/// A bow as Newton's steps see it.
+class Track {
+public:
+    explicit Track(const Bow& bow)
+        : piece_(*bow.piece), start_(bow.start - bow.lift()), end_(bow.end - bow.lift()) {
+        if (piece_.isArc()) {
+            turn_ = cross(piece_.u, piece_.v) / piece_.radius;
+            bend_ = 1.0 / (piece_.radius * piece_.radius);
         }
+    }
+
+    /// A point of it and how it goes on from there.
+    struct Place {
+        Vec3 point;
+        Vec3 tangent;
+        Vec3 curvature;  ///< second derivative of the point by arc length
+        bool atStart = false;
+        bool atEnd = false;
+    };
+
+    Place placeAt(const Vec3& point) const {
+        return {point, tangentAt(point), curvatureAt(point), false, false};
+    }
+
+    /// As far along the tangent, and back onto the piece; not beyond the ends.
+    Place moved(const Place& from, double by) const {
+        const Vec3 point = ontoPiece(piece_, from.point + from.tangent * by);
+        if (dot(point - start_, tangentAt(start_)) <= 0.0) {
+            return {start_, tangentAt(start_), curvatureAt(start_), true, false};
+        }
+        if (dot(point - end_, tangentAt(end_)) >= 0.0) {
+            return {end_, tangentAt(end_), curvatureAt(end_), false, true};
+        }
+        return placeAt(point);
+    }
+
+private:
+    Vec3 tangentAt(const Vec3& point) const {
+        return piece_.isArc() ? cross(turn_, point - piece_.origin) : piece_.u;
+    }
+    Vec3 curvatureAt(const Vec3& point) const { return (piece_.origin - point) * bend_; }
+
+    const Piece& piece_;
+    Vec3 start_;
+    Vec3 end_;
+    Vec3 turn_;          ///< along the axis of the arc, 1 / radius long
+    double bend_ = 0.0;  ///< 1 / radius^2; 0 for a leg
+};
+
+/// The steps along a and b that Newton's method asks for: minus the inverse of the second
+/// derivatives times the first. A place at its end that wants to leave is held.
+std::pair<double, double> newtonStep(const Track::Place& a, const Track::Place& b) {
+    const Vec3 gap = a.point - b.point;
+    const double ga = dot(gap, a.tangent);
+    const double gb = -dot(gap, b.tangent);
+    const double haa = 1.0 + dot(gap, a.curvature);
+    const double hbb = 1.0 - dot(gap, b.curvature);
+    const double hab = -dot(a.tangent, b.tangent);
+    const bool heldA = (a.atStart && ga > 0.0) || (a.atEnd && ga < 0.0);
+    const bool heldB = (b.atStart && gb > 0.0) || (b.atEnd && gb < 0.0);
+    constexpr double kFlat = 1e-12;
+    const double determinant = haa * hbb - hab * hab;
+    if (!heldA && !heldB && determinant > kFlat && haa > 0.0) {
+        return {(hab * gb - hbb * ga) / determinant, (hab * ga - haa * gb) / determinant};
     }
     return {!heldA && haa > kFlat ? -ga / haa : 0.0,
             heldA && !heldB && hbb > kFlat ? -gb / hbb : 0.0};
 }
 
-/// Newton's steps from (s, t) as long as they bring the points nearer.
-void polish(const Bow& a, const Bow& b, double& s, double& t, double& distanceNow) {
+/// Newton's steps from two points as long as they bring them nearer.
+Feet polished(const Track& trackA, const Track& trackB, const Vec3& onA, const Vec3& onB) {
     constexpr int kMostSteps = 8;
-    constexpr double kStill = 1e-9;
+    constexpr double kStill = 1e-4;  // inches; after it the next step is about its square
+    Track::Place a = trackA.placeAt(onA);
+    Track::Place b = trackB.placeAt(onB);
+    double square = squaredNorm(onA - onB);
     for (int i = 0; i < kMostSteps; ++i) {
-        const auto [stepA, stepB] = newtonStep(a, b, s, t);
-        const double nextS = stayWithin(s + stepA, a);
-        const double nextT = stayWithin(t + stepB, b);
-        if (std::abs(nextS - s) + std::abs(nextT - t) < kStill) {
-            return;
+        const auto [stepA, stepB] = newtonStep(a, b);
+        const Track::Place nextA = trackA.moved(a, stepA);
+        const Track::Place nextB = trackB.moved(b, stepB);
+        const double next = squaredNorm(nextA.point - nextB.point);
+        if (!(next < square)) {
+            break;
         }
-        const double next = distance(a.piece->pointAt(nextS), b.piece->pointAt(nextT));
-        if (!(next < distanceNow)) {
-            return;
+        a = nextA;
+        b = nextB;
+        square = next;
+        if (std::abs(stepA) + std::abs(stepB) < kStill) {
+            break;
         }
-        s = nextS;
-        t = nextT;
-        distanceNow = next;
     }
+    return {std::sqrt(square), a.point, b.point};
 }
 
 }  // namespace
+
+double lengthAt(const Bow& bow, const Vec3& point) {
+    const Piece& piece = *bow.piece;
+    const Vec3 from = point - piece.origin;
+    if (!piece.isArc()) {
+        return bow.offset + std::clamp(dot(from, piece.u), bow.first, bow.last);
+    }
+    const double middle = (bow.first + bow.last) * 0.5 / piece.radius;
+    double angle = std::atan2(dot(from, piece.v), dot(from, piece.u));
+    angle += std::round((middle - angle) / (2.0 * std::numbers::pi)) * 2.0 * std::numbers::pi;
+    return bow.offset + std::clamp(angle * piece.radius, bow.first, bow.last);
+}
+
+/// The bows of a search and what they are halved into, each once.
+class HalfStore {
+public:
+    using Half = NearestFinder::Half;
+
+    explicit HalfStore(std::vector<Half>& halves) : halves_(halves) { halves_.clear(); }
+
+    const Half& operator[](std::uint32_t index) const { return halves_[index]; }
+
+    std::uint32_t add(const Bow& bow) {
+        const Vec3 lift = bow.lift();
+        halves_.push_back({bow.start - lift, bow.end - lift, lift, bow.stray, 0});
+        return static_cast<std::uint32_t>(halves_.size() - 1);
+    }
+
+    /// Index of the first half; the second follows it.
+    std::uint32_t halve(const Piece& arc, std::uint32_t index) {
+        if (halves_[index].halves == 0) {
+            const Half whole = halves_[index];
+            halves_[index].halves = static_cast<std::uint32_t>(halves_.size());
+            const Vec3 middle = (whole.start + whole.end) * 0.5 + whole.lift * 2.0;
+            add(arc, whole.start, middle);
+            add(arc, middle, whole.end);
+        }
+        return halves_[index].halves;
+    }
+
+private:
+    void add(const Piece& arc, const Vec3& start, const Vec3& end) {
+        const Bulge bulge = bulgeOf(arc, start, end);
+        halves_.push_back({start, end, bulge.lift, bulge.stray, 0});
+    }
+
+    std::vector<Half>& halves_;
+};
+
+namespace {
+
+/// A piece seen along a direction: how far its parts reach.
+class Facing {
+public:
+    Facing() = default;
+    Facing(const Piece& piece, const Vec3& direction)
+        : direction_(direction), centre_(piece.origin) {
+        if (piece.isArc()) {
+            turn_ = cross(direction, cross(piece.u, piece.v));
+            rim_ = dot(direction, centre_) + piece.radius * norm(turn_);
+        }
+    }
+
+    /// The greatest direction . point. Of an arc: at an end, or at its circle's rim where it rises
+    /// toward that from the start and falls from it to the end.
+    double furthest(const Vec3& start, const Vec3& end) const {
+        if (dot(turn_, start - centre_) > 0.0 && dot(turn_, end - centre_) < 0.0) {
+            return rim_;
+        }
+        return std::max(dot(direction_, start), dot(direction_, end));
+    }
+
+private:
+    Vec3 direction_;
+    Vec3 centre_;
+    Vec3 turn_;  ///< turn . (point - centre): how direction . point grows along the arc
+    double rim_ = 0.0;
+};
+
+}  // namespace
+
+double apartAlong(const Vec3& direction, const Bow& a, const Bow& b) {
+    const auto furthest = [](const Bow& bow, const Vec3& toward) {
+        const Vec3 lift = bow.lift();
+        return Facing(*bow.piece, toward).furthest(bow.start - lift, bow.end - lift);
+    };
+    return -furthest(a, -direction) - furthest(b, direction);
+}
 
 class PairSearch {
 public:
     using Half = NearestFinder::Half;
     using Node = NearestFinder::Node;
 
-    PairSearch(const Bow& a, const Bow& b, double ceiling, std::vector<Node>& nodes)
-        : a_(a), b_(b), ceiling_(ceiling), best_(ceiling + kSlack), nodes_(nodes) {}
+    PairSearch(const Bow& a, const Bow& b, double ceiling, NearestFinder& space)
+        : a_(a),
+          b_(b),
+          ceiling_(ceiling),
+          goal_(ceiling),
+          halves_(space.halves_),
+          nodes_(space.nodes_) {}
 
     std::optional<Feet> run() {
         nodes_.clear();
-        nodes_.push_back(node(halfOf(a_), halfOf(b_)));
+        const std::uint32_t wholeA = halves_.add(a_);
+        const std::uint32_t wholeB = halves_.add(b_);
+        const Node root = node(wholeA, wholeB);
+        if (root.lower > ceiling_) {
+            return std::nullopt;
+        }
+        improve(root);
+        push(root);
         while (!nodes_.empty()) {
             const Node next = nodes_.back();
             nodes_.pop_back();
-            if (next.lower < best_ - kSlack || !found_) {
+            if (canGain(next)) {
                 visit(next);
             }
         }
-        if (!found_ || best_ > ceiling_) {
-            return std::nullopt;
-        }
-        return Feet{
-            best_, a_.piece->pointAt(s_), b_.piece->pointAt(t_), a_.offset + s_, b_.offset + t_};
-    }
-
-    static Half halfOf(const Bow& bow) {
-        return {bow.first, bow.last, bow.sag, bow.start, bow.end};
-    }
-
-    static std::array<Half, 2> halve(const Piece& arc, const Half& whole) {
-        const double middle = (whole.first + whole.last) * 0.5;
-        const Vec3 point = ontoPiece(arc, (whole.start + whole.end) * 0.5);
-        const double sag = sagOf(arc.radius, whole.start, point);
-        return {Half{whole.first, middle, sag, whole.start, point},
-                Half{middle, whole.last, sag, point, whole.end}};
+        return best_.distance <= ceiling_ ? std::optional(best_) : std::nullopt;
     }
 
 private:
-    static Node node(const Half& a, const Half& b) {
-        const SegmentFeet feet = nearestOnSegments(a.start, a.end, b.start, b.end);
-        const double lower = std::sqrt(feet.squaredDistance) - a.sag - b.sag;
-        return {a, b, std::max(0.0, lower), feet.a, feet.b};
+    Node node(std::uint32_t a, std::uint32_t b) {
+        const Half& halfA = halves_[a];
+        const Half& halfB = halves_[b];
+        const SegmentFeet feet = nearestOnSegments(halfA.start + halfA.lift,
+                                                   halfA.end + halfA.lift,
+                                                   halfB.start + halfB.lift,
+                                                   halfB.end + halfB.lift);
+        const double stray = halfA.stray + halfB.stray;
+        return {a, b, std::sqrt(feet.squaredDistance) - stray, feet.a, feet.b};
     }
 
-    void visit(const Node& node) {
-        if (node.lower > ceiling_) {
+    /// How far a lies beyond b along the direction between the best points.
+    double apart(std::uint32_t a, std::uint32_t b) const {
+        return -facingA_.furthest(halves_[a].start, halves_[a].end) -
+               facingB_.furthest(halves_[b].start, halves_[b].end);
+    }
+
+    bool canGain(const Node& node) const {
+        return node.lower <= goal_ && apart(node.a, node.b) <= goal_;
+    }
+
+    void push(const Node& node) {
+        if (canGain(node)) {
+            nodes_.push_back(node);
+        }
+    }
+
+    void visit(const Node& next) {
+        const double strayA = halves_[next.a].stray;
+        const double strayB = halves_[next.b].stray;
+        if (strayA + strayB <= kLeafStray) {
+            improve(next);
             return;
         }
-        improve(node);
-        if (node.a.sag + node.b.sag <= kLeafSag) {
-            finish();
-            return;
-        }
-        const bool splitA = node.a.sag >= node.b.sag;
-        const auto halves = splitA ? halve(*a_.piece, node.a) : halve(*b_.piece, node.b);
-        const Node first =
-            splitA ? PairSearch::node(halves[0], node.b) : PairSearch::node(node.a, halves[0]);
-        const Node second =
-            splitA ? PairSearch::node(halves[1], node.b) : PairSearch::node(node.a, halves[1]);
+        const bool splitA = strayA >= strayB;
+        const std::uint32_t half =
+            splitA ? halves_.halve(*a_.piece, next.a) : halves_.halve(*b_.piece, next.b);
+        const Node first = splitA ? node(half, next.b) : node(next.a, half);
+        const Node second = splitA ? node(half + 1, next.b) : node(next.a, half + 1);
         const bool firstNearer = first.lower < second.lower;
-        nodes_.push_back(firstNearer ? second : first);
-        nodes_.push_back(firstNearer ? first : second);
+        push(firstNearer ? second : first);
+        push(firstNearer ? first : second);
     }
 
+    /// From where the segments come nearest to points that are really there, and on from those.
     void improve(const Node& node) {
-        const Vec3 onA =
-            ontoPiece(*a_.piece, node.a.start + (node.a.end - node.a.start) * node.alongA);
-        const Vec3 onB =
-            ontoPiece(*b_.piece, node.b.start + (node.b.end - node.b.start) * node.alongB);
-        const double here = distance(onA, onB);
-        if (here < best_) {
-            best_ = here;
-            found_ = true;
-            polished_ = false;
-            s_ = lengthTo(*a_.piece, onA, node.a.first, node.a.last);
-            t_ = lengthTo(*b_.piece, onB, node.b.first, node.b.last);
+        const Half& a = halves_[node.a];
+        const Half& b = halves_[node.b];
+        const Vec3 alongA = a.start + a.lift + (a.end - a.start) * node.alongA;
+        const Vec3 alongB = b.start + b.lift + (b.end - b.start) * node.alongB;
+        const Feet feet = polished(
+            Track(a_), Track(b_), ontoPiece(*a_.piece, alongA), ontoPiece(*b_.piece, alongB));
+        if (feet.distance >= best_.distance) {
+            return;
         }
-    }
-
-    /// At a leaf: the best so far, made exact, prunes what is left.
-    void finish() {
-        if (found_ && !polished_ && (a_.sag > 0.0 || b_.sag > 0.0)) {
-            polish(a_, b_, s_, t_, best_);
+        best_ = feet;
+        goal_ = std::min(ceiling_, feet.distance - kSlack);
+        constexpr double kRounding = 1e-12;
+        if (feet.distance > kRounding) {
+            const Vec3 direction = (feet.onA - feet.onB) / feet.distance;
+            facingA_ = Facing(*a_.piece, -direction);
+            facingB_ = Facing(*b_.piece, direction);
         }
-        polished_ = true;
     }
 
     const Bow& a_;
     const Bow& b_;
     double ceiling_;
-    double best_;
-    bool found_ = false;
-    bool polished_ = false;
-    double s_ = 0.0;
-    double t_ = 0.0;
+    double goal_;  ///< inches: what a pair of halves has to come down to, or it is dropped
+    Feet best_{std::numeric_limits<double>::infinity(), {}, {}};
+    Facing facingA_;  ///< from a toward b, along the line between the best points
+    Facing facingB_;  ///< from b toward a
+    HalfStore halves_;
     std::vector<Node>& nodes_;
 };
 
 namespace {
+
+std::optional<Feet> nearestOfLegs(const Bow& a, const Bow& b, double ceiling) {
+    const SegmentFeet feet = nearestOnSegments(a.start, a.end, b.start, b.end);
+    const double apart = std::sqrt(feet.squaredDistance);
+    if (apart > ceiling) {
+        return std::nullopt;
+    }
+    return Feet{apart, a.start + (a.end - a.start) * feet.a, b.start + (b.end - b.start) * feet.b};
+}
 
 /// Arcs around one axis are the same distance apart wherever both are: there branch and bound would
 /// have to look everywhere, and bundles bend just so. Empty when they have no angle in common or
@@ -331,7 +462,8 @@ std::optional<Feet> nearestAroundOneAxis(const Bow& a, const Bow& b) {
         const double angle = std::atan2(dot(out, a.piece->v), dot(out, a.piece->u)) - middle;
         return angle - std::round(angle / (2.0 * std::numbers::pi)) * 2.0 * std::numbers::pi;
     };
-    const auto [low, high] = std::minmax({angleOf(b.start), angleOf(b.end)});
+    const Vec3 liftB = b.lift();
+    const auto [low, high] = std::minmax({angleOf(b.start - liftB), angleOf(b.end - liftB)});
     const double half = (a.last - a.first) * 0.5 / radius;
     const double from = std::max(low, -half);
     const double to = std::min(high, half);
@@ -342,23 +474,25 @@ std::optional<Feet> nearestAroundOneAxis(const Bow& a, const Bow& b) {
     const Vec3 onA = a.piece->pointAt(sA);
     const Vec3 out = onA - a.piece->origin;
     const Vec3 onB = b.piece->origin + out * (b.piece->radius / radius);
-    const double sB = lengthTo(*b.piece, onB, b.first, b.last);
-    return Feet{distance(onA, onB), onA, onB, a.offset + sA, b.offset + sB};
+    return Feet{distance(onA, onB), onA, onB};
 }
 
 }  // namespace
 
 std::optional<Feet> NearestFinder::find(const Bow& a, const Bow& b, double ceiling) {
+    if (a.stray == 0.0 && b.stray == 0.0) {
+        return nearestOfLegs(a, b, ceiling);
+    }
     if (const auto feet = nearestAroundOneAxis(a, b)) {
         return feet->distance <= ceiling ? feet : std::nullopt;
     }
-    return PairSearch(a, b, ceiling, nodes_).run();
+    return PairSearch(a, b, ceiling, *this).run();
 }
 
 // ---- bow to box ---------------------------------------------------------------------------------
 //
 // The signed distance to a box is convex, so along a chord it has one least value, found in closed
-// form; an arc can undercut that by no more than its sag.
+// form; an arc can undercut that by no more than it strays.
 
 namespace {
 
@@ -432,9 +566,12 @@ private:
             return high;
         }
         for (std::size_t i = 0; i < 3; ++i) {  // narrow down to where the slope is linear
+            if (d_[i] == 0.0) {
+                continue;
+            }
             for (const double face : {-half_[i], half_[i]}) {
                 const double t = (face - from_[i]) / d_[i];
-                if (!(t > low && t < high)) {  // also where d is 0
+                if (!(t > low && t < high)) {
                     continue;
                 }
                 const double here = slope(t);
@@ -515,88 +652,110 @@ Vec3 onSurface(const OrientedBox& box, const Vec3& point) {
 
 class BoxSearch {
 public:
-    using Half = NearestFinder::Half;
-    using Node = NearestFinder::BoxNode;
+    using Node = NearestFinder::Node;
 
-    BoxSearch(const Bow& bow, const OrientedBox& box, double ceiling, std::vector<Node>& nodes)
+    BoxSearch(const Bow& bow, const OrientedBox& box, double ceiling, NearestFinder& space)
         : bow_(bow),
           box_(box),
           piece_(pieceSeenFrom(box, *bow.piece)),
           ceiling_(ceiling),
-          best_(ceiling + kSlack),
-          nodes_(nodes) {}
+          halves_(space.halves_),
+          nodes_(space.nodes_) {}
 
     std::optional<Feet> run() {
         nodes_.clear();
-        nodes_.push_back(node({bow_.first,
-                               bow_.last,
-                               bow_.sag,
-                               turnedInto(box_, bow_.start - box_.centre),
-                               turnedInto(box_, bow_.end - box_.centre)}));
+        push(node(halves_.add(seen())));
         while (!nodes_.empty()) {
             const Node next = nodes_.back();
             nodes_.pop_back();
-            if (next.lower < best_ - kSlack || (!found_ && next.lower <= ceiling_)) {
+            if (canGain(next)) {
                 visit(next);
             }
         }
-        if (found_ && piece_.isArc()) {
+        if (found_ && piece_.isArc() && best_ <= ceiling_ + kSlack) {
             narrow();
         }
         if (!found_ || best_ > ceiling_) {
             return std::nullopt;
         }
-        const Vec3 onA = bow_.piece->pointAt(s_);
-        return Feet{best_, onA, onSurface(box_, onA), bow_.offset + s_, 0.0};
+        const Vec3 onA =
+            box_.centre + box_.axes[0] * at_.x + box_.axes[1] * at_.y + box_.axes[2] * at_.z;
+        return Feet{best_, onA, onSurface(box_, onA)};
     }
 
 private:
-    Node node(const Half& half) const {
-        const OnChord found = ChordAtBox(half.start, half.end, box_.half).nearest();
-        return {half, found.value - half.sag, found.along};
+    /// The bow as the box sees it.
+    Bow seen() const {
+        Bow bow = bow_;
+        bow.piece = &piece_;
+        bow.start = turnedInto(box_, bow.start - box_.centre);
+        bow.end = turnedInto(box_, bow.end - box_.centre);
+        return bow;
     }
 
-    double valueAt(const Vec3& seen) const {
-        return signedDistance(coordinates(seen), coordinates(box_.half));
+    Node node(std::uint32_t half) const {
+        const auto& [start, end, lift, stray, halves] = halves_[half];
+        const OnChord found = ChordAtBox(start + lift, end + lift, box_.half).nearest();
+        return {half, 0, found.value - stray, found.along, 0.0};
+    }
+
+    bool canGain(const Node& node) const {
+        return node.lower <= ceiling_ && (!found_ || node.lower < best_ - kSlack);
+    }
+
+    void push(const Node& node) {
+        if (canGain(node)) {
+            nodes_.push_back(node);
+        }
+    }
+
+    double valueAt(const Vec3& point) const {
+        return signedDistance(coordinates(point), coordinates(box_.half));
     }
 
     void visit(const Node& next) {
-        const Half& half = next.half;
-        const Vec3 point = ontoPiece(piece_, half.start + (half.end - half.start) * next.along);
-        const double here = valueAt(point);
-        if (here < best_) {
-            best_ = here;
-            found_ = true;
-            s_ = lengthTo(piece_, point, half.first, half.last);
-        }
-        if (half.sag <= kLeafSag) {
+        improve(next);
+        if (halves_[next.a].stray <= kLeafStray) {
             return;
         }
-        const auto halves = PairSearch::halve(piece_, half);
-        const Node first = node(halves[0]);
-        const Node second = node(halves[1]);
-        nodes_.push_back(first.lower < second.lower ? second : first);
-        nodes_.push_back(first.lower < second.lower ? first : second);
+        const std::uint32_t half = halves_.halve(piece_, next.a);
+        const Node first = node(half);
+        const Node second = node(half + 1);
+        push(first.lower < second.lower ? second : first);
+        push(first.lower < second.lower ? first : second);
+    }
+
+    void improve(const Node& node) {
+        const auto& half = halves_[node.a];
+        const Vec3 point =
+            ontoPiece(piece_, half.start + half.lift + (half.end - half.start) * node.alongA);
+        const double here = valueAt(point);
+        if (!found_ || here < best_) {
+            best_ = here;
+            found_ = true;
+            at_ = point;
+        }
     }
 
     /// Thirds of a short stretch around the best point: the distance has one dip there, or the
     /// result is not used.
     void narrow() {
-        constexpr int kRounds = 40;
-        const double reach = std::sqrt(8.0 * kLeafSag * piece_.radius);
-        double low = std::max(bow_.first, s_ - reach);
-        double high = std::min(bow_.last, s_ + reach);
+        constexpr int kRounds = 16;
+        const Track track(seen());
+        const Track::Place from = track.placeAt(at_);
+        double high = std::sqrt(16.0 * kLeafStray * piece_.radius);
+        double low = -high;
         for (int i = 0; i < kRounds; ++i) {
             const double third = (high - low) / 3.0;
-            const bool dipBelow =
-                valueAt(piece_.pointAt(low + third)) < valueAt(piece_.pointAt(high - third));
+            const bool dipBelow = valueAt(track.moved(from, low + third).point) <
+                                  valueAt(track.moved(from, high - third).point);
             (dipBelow ? high : low) = dipBelow ? high - third : low + third;
         }
-        const double s = (low + high) * 0.5;
-        const double value = valueAt(piece_.pointAt(s));
+        const Vec3 point = track.moved(from, (low + high) * 0.5).point;
+        const double value = valueAt(point);
         if (value < best_) {
             best_ = value;
-            s_ = s;
+            at_ = point;
         }
     }
 
@@ -604,14 +763,15 @@ private:
     const OrientedBox& box_;
     Piece piece_;
     double ceiling_;
-    double best_;
     bool found_ = false;
-    double s_ = 0.0;
+    double best_ = 0.0;
+    Vec3 at_;  ///< best point, as the box sees it
+    HalfStore halves_;
     std::vector<Node>& nodes_;
 };
 
 std::optional<Feet> NearestFinder::find(const Bow& a, const OrientedBox& box, double ceiling) {
-    return BoxSearch(a, box, ceiling, boxNodes_).run();
+    return BoxSearch(a, box, ceiling, *this).run();
 }
 
 }  // namespace gw::geometry

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-#include <optional>
+#include <numbers>
 #include <utility>
 
 #include "base/contract.h"
@@ -55,6 +55,26 @@ int senseOf(double rise, double scale) {
 }
 
 constexpr Vec3 kAlongX{1.0, 0.0, 0.0};
+constexpr double kQuarter = std::numbers::pi / 2.0 + 1e-9;  // a quarter turn, with rounding
+
+/// Where a centreline is in x, and how fast it goes along x.
+struct Passing {
+    double x = 0.0;
+    double slope = 0.0;  ///< by arc length, -1 to 1
+};
+
+Passing passingAt(const Piece& piece, double s) {
+    if (!piece.isArc()) {
+        return {piece.origin.x + piece.u.x * s, piece.u.x};
+    }
+    if (s == 0.0) {  // where most arcs begin: nothing to work out
+        return {piece.origin.x + piece.u.x * piece.radius, piece.v.x};
+    }
+    const double sine = std::sin(s / piece.radius);
+    const double cosine = std::cos(s / piece.radius);
+    return {piece.origin.x + (piece.u.x * cosine + piece.v.x * sine) * piece.radius,
+            piece.v.x * cosine - piece.u.x * sine};
+}
 
 /// The runs of a part of one path.
 class Runs {
@@ -62,13 +82,18 @@ public:
     void find(const Path& path, double radius, double from, double to) {
         runs_.clear();
         radius_ = radius;
+        bool afterLeg = false;
         for (std::size_t i = 0; i < path.pieces().size(); ++i) {
             const Piece& piece = path.pieces()[i];
             const double first = std::max(0.0, from - path.startOf(i));
             const double last = std::min(piece.length, to - path.startOf(i));
-            if (last - first > kSamePoint) {
+            if (last - first <= kSamePoint) {
+                continue;
+            }
+            if (!(afterLeg && legFollows(path, i, to) && addPlainBend(piece))) {
                 addPiece(piece, first, last);
             }
+            afterLeg = !piece.isArc();
         }
     }
     const std::vector<Run>& runs() const { return runs_; }
@@ -80,34 +105,64 @@ public:
     }
 
 private:
-    Range disc(const Piece& piece, double s) const {
-        const double x = piece.pointAt(s).x;
-        const double half = discReach(radius_, kAlongX, piece.tangentAt(s));
-        return {x - half, x + half};
+    /// The disc's range in x.
+    Range disc(const Passing& at) const {
+        const double half = radius_ * std::sqrt(std::max(0.0, 1.0 - at.slope * at.slope));
+        return {at.x - half, at.x + half};
+    }
+
+    /// Whether a leg comes after piece i, before arc length `to`.
+    static bool legFollows(const Path& path, std::size_t i, double to) {
+        if (i + 1 >= path.pieces().size() || path.pieces()[i + 1].isArc()) {
+            return false;
+        }
+        return std::min(path.pieces()[i + 1].length, to - path.startOf(i + 1)) > kSamePoint;
+    }
+
+    /// A whole bend between two legs, up to a quarter turn, that starts along x one way and bends
+    /// toward the same way or starts across: X does not turn on it, and as it joins the legs
+    /// smoothly, their discs at its ends are its own. So most bends need no sine. False: not such.
+    bool addPlainBend(const Piece& piece) {
+        const int out = senseOf(piece.v.x, 1.0);
+        const int toward = senseOf(-piece.u.x, 1.0);
+        if (piece.radius <= radius_ || piece.length > piece.radius * kQuarter || out * toward < 0) {
+            return false;
+        }
+        const double start = passingAt(piece, 0.0).x;
+        append({{start, start}, out != 0 ? out : toward, start});
+        return true;
     }
 
     void addPiece(const Piece& piece, double first, double last) {
-        if (!piece.isArc()) {
-            addStretch(piece, first, last);
-            return;
-        }
-        if (piece.radius <= radius_) {
+        if (piece.isArc() && piece.radius <= radius_) {
             addKnot(piece, first, last);
             return;
         }
-        double start = first;
-        const Wave wave = waveOf(piece, kAlongX);
-        for (const double turn : Turns(wave, first / piece.radius, last / piece.radius)) {
-            addStretch(piece, start, turn * piece.radius);
-            start = turn * piece.radius;
+        Passing start = passingAt(piece, first);
+        const Passing end = passingAt(piece, last);
+        if (piece.isArc() && mayTurn(piece, first, last, start, end)) {
+            const Wave wave = waveOf(piece, kAlongX);
+            for (const double turn : Turns(wave, first / piece.radius, last / piece.radius)) {
+                const Passing there = passingAt(piece, turn * piece.radius);
+                addStretch(start, there, turn * piece.radius - first);
+                start = there;
+                first = turn * piece.radius;
+            }
         }
-        addStretch(piece, start, last);
+        addStretch(start, end, last - first);
     }
 
-    void addStretch(const Piece& piece, double first, double last) {
-        const double start = piece.pointAt(first).x;
-        const double rise = piece.pointAt(last).x - start;
-        append({hull(disc(piece, first), disc(piece, last)), senseOf(rise, last - first), start});
+    /// Below half a turn X cannot turn unless its slope changes sign. A slope of nothing at an end
+    /// is a turn there, not between.
+    static bool mayTurn(
+        const Piece& arc, double first, double last, const Passing& start, const Passing& end) {
+        const bool below = last - first < arc.radius * std::numbers::pi;
+        const bool alike = senseOf(start.slope, 1.0) * senseOf(end.slope, 1.0) >= 0;
+        return !below || !alike;
+    }
+
+    void addStretch(const Passing& start, const Passing& end, double length) {
+        append({hull(disc(start), disc(end)), senseOf(end.x - start.x, length), start.x});
     }
 
     /// A bend tighter than the conductor's own radius (only in faulty paths): one lump.
@@ -147,7 +202,7 @@ struct Step {
 
 class Sweep {
 public:
-    explicit Sweep(double length) : length_(length) {}
+    Sweep(double length, std::size_t bodies) : length_(length) { steps_.reserve(bodies * 4); }
 
     void add(const FillConductor& conductor) {
         if (conductor.path == nullptr || conductor.path->empty()) {
@@ -175,6 +230,7 @@ public:
         std::sort(
             steps_.begin(), steps_.end(), [](const Step& a, const Step& b) { return a.at < b.at; });
         std::vector<FillSlice> slices;
+        slices.reserve(steps_.size() + 1);
         Step sum;
         for (std::size_t i = 0; i < steps_.size();) {
             for (sum.at = steps_[i].at; i < steps_.size() && steps_[i].at == sum.at; ++i) {
@@ -213,10 +269,14 @@ private:
         }
     }
 
+    /// The nearest step, within the gutter.
+    std::int64_t stepAt(double x) const {
+        return static_cast<std::int64_t>(std::clamp(x, 0.0, length_) * kStepsPerInch + 0.5);
+    }
+
     void addRange(const Range& range, const Step& amount) {
-        const std::int64_t low = std::llround(std::clamp(range.low, 0.0, length_) * kStepsPerInch);
-        const std::int64_t high =
-            std::llround(std::clamp(range.high, 0.0, length_) * kStepsPerInch);
+        const std::int64_t low = stepAt(range.low);
+        const std::int64_t high = stepAt(range.high);
         if (range.low < range.high && low < high) {
             steps_.push_back({low, amount.conductors, amount.outside, amount.blocks});
             steps_.push_back({high, -amount.conductors, -amount.outside, -amount.blocks});
@@ -359,7 +419,7 @@ const FillSlice& FillProfile::at(double x) const {
 FillProfile fillProfile(const Vec3& inside,
                         std::span<const FillConductor> conductors,
                         std::span<const Box> blocks) {
-    Sweep sweep(inside.x);
+    Sweep sweep(inside.x, conductors.size() + blocks.size());
     for (const FillConductor& conductor : conductors) {
         sweep.add(conductor);
     }

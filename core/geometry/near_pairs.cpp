@@ -7,26 +7,37 @@
 #include <tuple>
 
 #include "base/contract.h"
+#include "base/tolerance.h"
 #include "geometry/bow.h"
 
 namespace gw::geometry {
 
 namespace {
 
-/// inches, radians. Long legs would fill many cells, and a wide bend's chord says little about it.
-constexpr Cuts kCuts{4.0, kQuarterTurn / 3.0};
+/// radians, inches. The box around a slanting leg is mostly empty: it is cut. Legs along an axis
+/// stay whole, and so do bends up to a quarter turn (finer ones cost more than they dismiss).
+constexpr Cuts kCuts{kQuarterTurn, 1.5};
 
-/// inches. Side of a cell of the grid: about what a cut leg's box measures across its short sides.
-constexpr double kCell = 2.0;
+/// inches. Side of a column, in y and z.
+constexpr double kColumn = 4.0;
 
-/// More cells than this for every chunk, and the cells grow: a sparse scene must not cost memory.
-constexpr double kMostCellsPerChunk = 16.0;
+/// More columns than this for every chunk, and the columns grow: a sparse scene must not cost
+/// memory.
+constexpr double kMostColumnsPerChunk = 4.0;
 
-/// A bow or a box with the box around it, grown so that two that are near enough overlap.
+/// A bow, or the box of an item.
 struct Chunk {
+    Bow bow;               ///< no piece: the item's box
+    double keepOff = 0.0;  ///< inches: tube's radius and what the bow strays; far for a box
     std::uint32_t item = 0;
-    Bow bow;  ///< no piece: the item's box
-    Box around;
+};
+
+/// The box around a chunk, grown so that two that are near enough overlap.
+struct Around {
+    std::array<float, 3> least;
+    std::array<float, 3> greatest;
+    std::uint32_t group = 0;
+    std::uint32_t chunk = 0;
 };
 
 void grow(Box& box, const Vec3& point) {
@@ -43,232 +54,252 @@ Box widened(const Box& box, double by) {
     return {box.least - all, box.greatest + all};
 }
 
-/// Around chord and arc: an arc lies between its chord and the chord moved by the sag.
+/// An arc lies between its chord and the chord moved by the sagitta.
 Box aroundBow(const Bow& bow) {
-    Box box{bow.start, bow.start};
-    grow(box, bow.end);
-    if (bow.sag > 0.0) {
-        const Vec3 middle = (bow.start + bow.end) * 0.5;
-        const Vec3 bulge = unit(middle - bow.piece->origin) * bow.sag;
-        grow(box, bow.start + bulge);
-        grow(box, bow.end + bulge);
+    const Vec3 lift = bow.lift();
+    Box box{bow.start - lift, bow.start - lift};
+    grow(box, bow.end - lift);
+    if (bow.stray > 0.0) {
+        grow(box, bow.start + lift);
+        grow(box, bow.end + lift);
     }
     return box;
 }
 
-std::vector<Chunk> chunksOf(std::span<const SceneItem> items, double within) {
-    std::vector<Chunk> chunks;
-    for (std::uint32_t i = 0; i < items.size(); ++i) {
-        const SceneItem& item = items[i];
-        if (item.path == nullptr) {
-            chunks.push_back({i, {}, widened(item.box, within * 0.5)});
-        } else if (!item.path->empty()) {
-            for (const Bow& bow : bowsOf(*item.path, item.from, item.to, kCuts)) {
-                chunks.push_back({i, bow, widened(aroundBow(bow), item.radius + within * 0.5)});
-            }
-        }
-    }
-    return chunks;
-}
-
-// ---- broad phase --------------------------------------------------------------------------------
-
-using CellIndex = std::array<std::int32_t, 3>;
-
-/// What a cell holds of a chunk: enough to dismiss most pairs without looking elsewhere.
-struct Entry {
-    std::array<float, 3> least;
-    std::array<float, 3> greatest;
-    std::uint32_t chunk = 0;
-    std::uint32_t group = 0;
-};
-
+/// At most, at least `value` in spite of rounding: single precision is exact to 6e-8 of the value.
 float roundedDown(double value) {
-    return std::nextafter(static_cast<float>(value), -std::numeric_limits<float>::infinity());
+    return static_cast<float>(value - std::abs(value) * 1.2e-7 - 1e-30);
 }
 
 float roundedUp(double value) {
-    return std::nextafter(static_cast<float>(value), std::numeric_limits<float>::infinity());
+    return static_cast<float>(value + std::abs(value) * 1.2e-7 + 1e-30);
 }
 
-bool overlap(const Entry& a, const Entry& b) {
-    return a.least[0] <= b.greatest[0] && b.least[0] <= a.greatest[0] &&
-           a.least[1] <= b.greatest[1] && b.least[1] <= a.greatest[1] &&
-           a.least[2] <= b.greatest[2] && b.least[2] <= a.greatest[2];
-}
+/// All items cut up. Equal indices belong together.
+struct Chunks {
+    std::vector<Chunk> chunks;
+    std::vector<Around> arounds;
+    Box all;
 
-/// A uniform grid filled by counting sort.
-class Grid {
-public:
-    Grid(std::span<const Chunk> chunks, std::span<const SceneItem> items) {
-        place(chunks);
-        count();
-        fill(chunks, items);
-    }
-
-    /// Calls found(chunk, chunk) once for every pair whose boxes overlap, groups differing.
-    template <class Found>
-    void forEachPair(Found found) const {
-        CellIndex cell{};
-        std::size_t at = 0;
-        for (cell[2] = 0; cell[2] < size_[2]; ++cell[2]) {
-            for (cell[1] = 0; cell[1] < size_[1]; ++cell[1]) {
-                for (cell[0] = 0; cell[0] < size_[0]; ++cell[0], ++at) {
-                    pairsIn(cell, at, found);
-                }
+    Chunks(std::span<const SceneItem> items, double within) {
+        reserve(items);
+        for (std::uint32_t i = 0; i < items.size(); ++i) {
+            const SceneItem& item = items[i];
+            if (item.path == nullptr) {
+                constexpr double kFar = std::numeric_limits<double>::infinity();
+                add({{}, kFar, i}, item.group, widened(item.box, within * 0.5));
+            } else if (!item.path->empty()) {
+                forEachBow(*item.path, item.from, item.to, kCuts, [&](const Bow& bow) {
+                    const Box box = widened(aroundBow(bow), item.radius + within * 0.5);
+                    add({bow, item.radius + bow.stray, i}, item.group, box);
+                });
             }
         }
     }
 
 private:
-    struct Span {
-        CellIndex low;
-        CellIndex high;
-    };
+    void reserve(std::span<const SceneItem> items) {
+        std::size_t pieces = 0;
+        for (const SceneItem& item : items) {
+            pieces += item.path == nullptr ? 1 : item.path->pieces().size() * 2;
+        }
+        chunks.reserve(pieces);
+        arounds.reserve(pieces);
+    }
 
-    void place(std::span<const Chunk> chunks) {
-        Box all = chunks.front().around;
-        for (const Chunk& chunk : chunks) {
-            grow(all, chunk.around.least);
-            grow(all, chunk.around.greatest);
-        }
-        const Vec3 extents = all.extents();
-        const auto most = kMostCellsPerChunk * static_cast<double>(chunks.size());
-        cell_ = kCell;
-        while (cellsAlong(extents.x) * cellsAlong(extents.y) * cellsAlong(extents.z) > most) {
-            cell_ *= 1.25;
-        }
-        origin_ = all.least;
-        size_ = {static_cast<std::int32_t>(cellsAlong(extents.x)),
-                 static_cast<std::int32_t>(cellsAlong(extents.y)),
-                 static_cast<std::int32_t>(cellsAlong(extents.z))};
-        spans_.reserve(chunks.size());
-        for (const Chunk& chunk : chunks) {
-            spans_.push_back({cellOf(chunk.around.least), cellOf(chunk.around.greatest)});
+    void add(const Chunk& chunk, std::uint32_t group, const Box& box) {
+        all = chunks.empty() ? box : all;
+        grow(all, box.least);
+        grow(all, box.greatest);
+        arounds.push_back(
+            {{roundedDown(box.least.x), roundedDown(box.least.y), roundedDown(box.least.z)},
+             {roundedUp(box.greatest.x), roundedUp(box.greatest.y), roundedUp(box.greatest.z)},
+             group,
+             static_cast<std::uint32_t>(chunks.size())});
+        chunks.push_back(chunk);
+    }
+};
+
+// ---- broad phase --------------------------------------------------------------------------------
+
+/// Boxes that overlap in x: do they in y and z, and do groups differ? Without branches: which one
+/// would fail is hard to guess.
+std::size_t mayMeet(const Around& a, const Around& b) {
+    const auto reaches = [](const Around& low, const Around& high, std::size_t axis) {
+        return static_cast<unsigned>(low.least[axis] <= high.greatest[axis]);
+    };
+    const unsigned overlap =
+        reaches(a, b, 1) & reaches(b, a, 1) & reaches(a, b, 2) & reaches(b, a, 2);
+    const unsigned apart =
+        static_cast<unsigned>(a.group != b.group) | static_cast<unsigned>(a.group == 0);
+    return overlap & apart;
+}
+
+/// Columns along x, a square grid in y and z. Each holds the boxes that reach into it in the order
+/// in which they begin in x, and is swept once. A gutter is long and thin, so this leaves about as
+/// little to test as cells would, and one leg along x lies in few columns.
+class Columns {
+public:
+    explicit Columns(Chunks& chunks) : arounds_(chunks.arounds) {
+        std::sort(chunks.arounds.begin(), chunks.arounds.end(), [](const auto& a, const auto& b) {
+            return std::tie(a.least[0], a.chunk) < std::tie(b.least[0], b.chunk);
+        });
+        place(chunks.all);
+        fill();
+    }
+
+    /// Calls found(chunk, chunk) once for every pair whose boxes overlap, groups differing.
+    template <class Found>
+    void forEachPair(Found found) {
+        std::size_t at = 0;
+        for (std::int32_t z = 0; z < size_[1]; ++z) {
+            for (std::int32_t y = 0; y < size_[0]; ++y, ++at) {
+                sweep({y, z}, at, found);
+            }
         }
     }
 
-    double cellsAlong(double extent) const { return std::floor(extent / cell_) + 1.0; }
+private:
+    using Index = std::array<std::int32_t, 2>;  ///< in y, in z
+    struct Span {
+        Index low;
+        Index high;
+    };
 
-    CellIndex cellOf(const Vec3& point) const {
-        const Vec3 steps = (point - origin_) / cell_;
-        const auto within = [](double step, std::int32_t size) {
-            return std::clamp(static_cast<std::int32_t>(step), 0, size - 1);
+    void place(const Box& all) {
+        const Vec3 extents = all.extents();
+        const auto most = kMostColumnsPerChunk * static_cast<double>(arounds_.size());
+        while (columnsOver(extents.y) * columnsOver(extents.z) > most) {
+            side_ *= 1.25;
+        }
+        origin_ = {all.least.y, all.least.z};
+        size_ = {static_cast<std::int32_t>(columnsOver(extents.y)),
+                 static_cast<std::int32_t>(columnsOver(extents.z))};
+        spans_.resize(arounds_.size());
+        for (const Around& around : arounds_) {
+            spans_[around.chunk] = {indexOf(around.least), indexOf(around.greatest)};
+        }
+    }
+
+    double columnsOver(double extent) const { return std::floor(extent / side_) + 1.0; }
+
+    Index indexOf(const std::array<float, 3>& corner) const {
+        const auto index = [&](std::size_t axis) {
+            const double from = static_cast<double>(corner[axis + 1]) - origin_[axis];
+            return std::clamp(static_cast<std::int32_t>(from / side_), 0, size_[axis] - 1);
         };
-        return {within(steps.x, size_[0]), within(steps.y, size_[1]), within(steps.z, size_[2])};
+        return {index(0), index(1)};
     }
 
     template <class Visit>
-    void forEachCell(const Span& span, Visit visit) const {
-        for (std::int32_t z = span.low[2]; z <= span.high[2]; ++z) {
-            for (std::int32_t y = span.low[1]; y <= span.high[1]; ++y) {
-                const auto row = (static_cast<std::size_t>(z) * static_cast<std::size_t>(size_[1]) +
-                                  static_cast<std::size_t>(y)) *
-                                 static_cast<std::size_t>(size_[0]);
-                for (std::int32_t x = span.low[0]; x <= span.high[0]; ++x) {
-                    visit(row + static_cast<std::size_t>(x));
-                }
+    void forEachColumn(const Span& span, Visit visit) const {
+        for (std::int32_t z = span.low[1]; z <= span.high[1]; ++z) {
+            const auto row = static_cast<std::size_t>(z) * static_cast<std::size_t>(size_[0]);
+            for (std::int32_t y = span.low[0]; y <= span.high[0]; ++y) {
+                visit(row + static_cast<std::size_t>(y));
             }
         }
     }
 
-    void count() {
-        const auto cells = static_cast<std::size_t>(size_[0]) * static_cast<std::size_t>(size_[1]) *
-                           static_cast<std::size_t>(size_[2]);
-        starts_.assign(cells + 1, 0);
+    /// By counting: how many are in each column, where each begins, and then they go in, in order.
+    void fill() {
+        const auto columns =
+            static_cast<std::size_t>(size_[0]) * static_cast<std::size_t>(size_[1]);
+        starts_.assign(columns + 2, 0);  // shifted by one, so that filling moves them into place
         for (const Span& span : spans_) {
-            forEachCell(span, [&](std::size_t cell) { ++starts_[cell + 1]; });
+            forEachColumn(span, [&](std::size_t column) { ++starts_[column + 2]; });
         }
-        for (std::size_t i = 1; i < starts_.size(); ++i) {
+        for (std::size_t i = 2; i < starts_.size(); ++i) {
             starts_[i] += starts_[i - 1];
         }
-    }
-
-    void fill(std::span<const Chunk> chunks, std::span<const SceneItem> items) {
-        entries_.resize(starts_.back());
-        std::vector<std::uint32_t> next(starts_.begin(), starts_.end() - 1);
-        for (std::uint32_t i = 0; i < chunks.size(); ++i) {
-            const Box& box = chunks[i].around;
-            const SceneItem& item = items[chunks[i].item];
-            const Entry entry{
-                {roundedDown(box.least.x), roundedDown(box.least.y), roundedDown(box.least.z)},
-                {roundedUp(box.greatest.x), roundedUp(box.greatest.y), roundedUp(box.greatest.z)},
-                i,
-                item.group};
-            forEachCell(spans_[i], [&](std::size_t cell) { entries_[next[cell]++] = entry; });
+        held_.resize(starts_.back());
+        for (const Around& around : arounds_) {
+            forEachColumn(spans_[around.chunk],
+                          [&](std::size_t column) { held_[starts_[column + 1]++] = around; });
         }
+        hits_.resize(spans_.size());
     }
 
-    /// The first cell both are in: there, and only there, the pair counts.
-    bool isFirstShared(const CellIndex& cell, std::uint32_t a, std::uint32_t b) const {
-        const CellIndex& lowA = spans_[a].low;
-        const CellIndex& lowB = spans_[b].low;
-        return std::max(lowA[0], lowB[0]) == cell[0] && std::max(lowA[1], lowB[1]) == cell[1] &&
-               std::max(lowA[2], lowB[2]) == cell[2];
+    /// The first column both are in: there, and only there, the pair counts.
+    bool isFirstShared(const Index& column, const Span& a, const Span& b) const {
+        return std::max(a.low[0], b.low[0]) == column[0] &&
+               std::max(a.low[1], b.low[1]) == column[1];
     }
 
     template <class Found>
-    void pairsIn(const CellIndex& cell, std::size_t at, Found& found) const {
+    void sweep(const Index& column, std::size_t at, Found& found) {
         for (std::uint32_t i = starts_[at]; i < starts_[at + 1]; ++i) {
-            const Entry& a = entries_[i];
-            for (std::uint32_t j = i + 1; j < starts_[at + 1]; ++j) {
-                const Entry& b = entries_[j];
-                if (overlap(a, b) && (a.group != b.group || a.group == 0) &&
-                    isFirstShared(cell, a.chunk, b.chunk)) {
-                    found(a.chunk, b.chunk);
+            const Around& around = held_[i];
+            const std::size_t hits = hitsAfter(around, i + 1, starts_[at + 1]);
+            for (std::size_t k = 0; k < hits; ++k) {
+                if (isFirstShared(column, spans_[around.chunk], spans_[hits_[k]])) {
+                    found(around.chunk, hits_[k]);
                 }
             }
         }
     }
 
-    double cell_ = kCell;
-    Vec3 origin_;
-    CellIndex size_{};
-    std::vector<Span> spans_;
-    std::vector<std::uint32_t> starts_;
-    std::vector<Entry> entries_;
+    /// Writes to hits_ the chunks that begin before this one ends and may meet it.
+    std::size_t hitsAfter(const Around& around, std::uint32_t from, std::uint32_t end) {
+        std::size_t hits = 0;
+        for (std::uint32_t j = from; j < end && held_[j].least[0] <= around.greatest[0]; ++j) {
+            hits_[hits] = held_[j].chunk;
+            hits += mayMeet(around, held_[j]);
+        }
+        return hits;
+    }
+
+    std::span<const Around> arounds_;  ///< as they begin in x
+    double side_ = kColumn;
+    std::array<double, 2> origin_{};
+    Index size_{};
+    std::vector<Span> spans_;            ///< of the chunks
+    std::vector<std::uint32_t> starts_;  ///< of each column in held_
+    std::vector<Around> held_;           ///< column by column
+    std::vector<std::uint32_t> hits_;
 };
 
 // ---- narrow phase -------------------------------------------------------------------------------
 
-/// Two chunks that may be near enough, and the least their distance can be.
+/// Two chunks that may be near enough, and the least their gap can be.
 struct Candidate {
-    std::uint32_t itemA = 0;
-    std::uint32_t itemB = 0;
-    double lower = 0.0;
     std::uint32_t chunkA = 0;
     std::uint32_t chunkB = 0;
+    std::uint32_t rank = 0;  ///< within item a: twice item b, one more when one of them is an arc
+    float lower = 0.0F;
 
-    auto order() const { return std::tie(itemA, itemB, lower, chunkA, chunkB); }
+    std::uint32_t itemB() const { return rank / 2; }
+    auto order() const { return std::tie(rank, lower, chunkA, chunkB); }
 };
 
 class Narrow {
 public:
     Narrow(std::span<const SceneItem> items, std::span<const Chunk> chunks, double within)
-        : items_(items), chunks_(chunks), within_(within) {}
+        : items_(items), chunks_(chunks), within_(within) {
+        candidates_.reserve(chunks.size() * 3);
+    }
 
     void consider(std::uint32_t first, std::uint32_t second) {
         const bool inOrder = chunks_[first].item < chunks_[second].item;
-        const std::uint32_t a = inOrder ? first : second;
-        const std::uint32_t b = inOrder ? second : first;
-        if (chunks_[a].item == chunks_[b].item) {
-            return;
-        }
-        const double lower = lowerBound(chunks_[a].bow, chunks_[b].bow);
-        if (lower <= limit(chunks_[a].item, chunks_[b].item)) {
-            candidates_.push_back({chunks_[a].item, chunks_[b].item, lower, a, b});
+        const std::uint32_t chunkA = inOrder ? first : second;
+        const std::uint32_t chunkB = inOrder ? second : first;
+        const Chunk& a = chunks_[chunkA];
+        const Chunk& b = chunks_[chunkB];
+        const SegmentFeet feet = nearestOnSegments(a.bow.start, a.bow.end, b.bow.start, b.bow.end);
+        const double lower = std::sqrt(feet.squaredDistance) - a.keepOff - b.keepOff;
+        if (lower <= within_ && a.item != b.item) {
+            const std::uint32_t bent = a.bow.stray > 0.0 || b.bow.stray > 0.0 ? 1 : 0;
+            candidates_.push_back({chunkA, chunkB, b.item * 2 + bent, roundedDown(lower)});
         }
     }
 
     std::vector<NearPair> pairs() {
-        std::sort(candidates_.begin(),
-                  candidates_.end(),
-                  [](const Candidate& a, const Candidate& b) { return a.order() < b.order(); });
+        sortCandidates();
         std::vector<NearPair> pairs;
         for (std::size_t i = 0; i < candidates_.size();) {
             std::size_t end = i;
-            while (end < candidates_.size() && candidates_[end].itemA == candidates_[i].itemA &&
-                   candidates_[end].itemB == candidates_[i].itemB) {
+            while (end < candidates_.size() && itemA(end) == itemA(i) &&
+                   candidates_[end].itemB() == candidates_[i].itemB()) {
                 ++end;
             }
             appendPair(pairs, {candidates_.data() + i, end - i});
@@ -278,74 +309,102 @@ public:
     }
 
 private:
+    std::uint32_t itemA(std::size_t candidate) const {
+        return chunks_[candidates_[candidate].chunkA].item;
+    }
+
+    /// By item a (counting sort), then by item b and lower bound.
+    void sortCandidates() {
+        std::vector<std::uint32_t> starts(items_.size() + 1, 0);
+        for (std::size_t i = 0; i < candidates_.size(); ++i) {
+            ++starts[itemA(i) + 1];
+        }
+        for (std::size_t i = 1; i < starts.size(); ++i) {
+            starts[i] += starts[i - 1];
+        }
+        std::vector<Candidate> sorted(candidates_.size());
+        std::vector<std::uint32_t> next(starts.begin(), starts.end() - 1);
+        for (std::size_t i = 0; i < candidates_.size(); ++i) {
+            sorted[next[itemA(i)]++] = candidates_[i];
+        }
+        for (std::size_t i = 0; i + 1 < starts.size(); ++i) {
+            std::sort(sorted.begin() + starts[i],
+                      sorted.begin() + starts[i + 1],
+                      [](const Candidate& a, const Candidate& b) { return a.order() < b.order(); });
+        }
+        candidates_ = std::move(sorted);
+    }
+
     bool isBox(std::uint32_t item) const { return items_[item].path == nullptr; }
 
     double radii(std::uint32_t a, std::uint32_t b) const {
         return (isBox(a) ? 0.0 : items_[a].radius) + (isBox(b) ? 0.0 : items_[b].radius);
     }
 
-    /// The greatest distance between centrelines (or centreline and box) that still counts.
-    double limit(std::uint32_t a, std::uint32_t b) const { return within_ + radii(a, b); }
-
-    static double lowerBound(const Bow& a, const Bow& b) {
-        if (a.piece == nullptr || b.piece == nullptr) {
-            return -std::numeric_limits<double>::infinity();
-        }
-        const SegmentFeet feet = nearestOnSegments(a.start, a.end, b.start, b.end);
-        return std::sqrt(feet.squaredDistance) - a.sag - b.sag;
-    }
-
     void appendPair(std::vector<NearPair>& pairs, std::span<const Candidate> candidates) {
-        const std::uint32_t a = candidates.front().itemA;
-        const std::uint32_t b = candidates.front().itemB;
+        const std::uint32_t a = chunks_[candidates.front().chunkA].item;
+        const std::uint32_t b = candidates.front().itemB();
         const auto closest = isBox(a) && isBox(b) ? betweenBoxes(items_[a].box, items_[b].box)
-                                                  : closestOf(candidates);
+                                                  : nearest(candidates, radii(a, b));
         if (closest && closest->gap.in() <= within_) {
             pairs.push_back({a, b, *closest});
         }
     }
 
-    std::optional<Closest> closestOf(std::span<const Candidate> candidates) {
-        const std::uint32_t a = candidates.front().itemA;
-        const std::uint32_t b = candidates.front().itemB;
-        const auto feet = nearest(candidates, limit(a, b));
-        if (!feet) {
-            return std::nullopt;
+    /// Legs come first, then the least lower bound. What cannot beat the best so far by what a
+    /// clearance may be off is passed over; in bundles the line between the nearest legs mostly
+    /// shows that for the bends.
+    std::optional<Closest> nearest(std::span<const Candidate> candidates, double radii) {
+        const Candidate* best = nullptr;
+        Feet feet;
+        double below = within_ + radii;
+        for (const Candidate& candidate : candidates) {
+            if (candidate.lower > below - radii ||
+                (best != nullptr && isBeyond(candidate, feet, below))) {
+                continue;
+            }
+            if (const auto found = find(candidate, below)) {
+                best = &candidate;
+                feet = *found;
+                below = found->distance - kClearanceError;
+            }
         }
-        const auto gap = units::Inches::of(feet->distance - radii(a, b));
-        return Closest{gap, feet->onA, feet->onB, feet->sA, feet->sB};
+        return best != nullptr ? std::optional(closest(*best, feet, radii)) : std::nullopt;
     }
 
-    /// Candidates come with the least lower bound first, so the first that cannot beat the best
-    /// ends the search.
-    std::optional<Feet> nearest(std::span<const Candidate> candidates, double ceiling) {
-        std::optional<Feet> best;
-        for (const Candidate& candidate : candidates) {
-            const double below = best ? best->distance : ceiling;
-            if (best && candidate.lower >= below) {
-                break;
-            }
-            const auto feet = find(candidate, below);
-            if (feet && (!best || feet->distance < best->distance)) {
-                best = feet;
-            }
+    bool isBeyond(const Candidate& candidate, const Feet& feet, double below) const {
+        const Bow& a = chunks_[candidate.chunkA].bow;
+        const Bow& b = chunks_[candidate.chunkB].bow;
+        if (a.piece == nullptr || b.piece == nullptr || !(feet.distance > kSamePoint)) {
+            return false;
         }
-        return best;
+        return apartAlong((feet.onA - feet.onB) / feet.distance, a, b) > below;
+    }
+
+    Closest closest(const Candidate& candidate, const Feet& feet, double radii) const {
+        const auto s = [](const Bow& bow, const Vec3& point) {
+            return bow.piece == nullptr ? 0.0 : lengthAt(bow, point);
+        };
+        return {units::Inches::of(feet.distance - radii),
+                feet.onA,
+                feet.onB,
+                s(chunks_[candidate.chunkA].bow, feet.onA),
+                s(chunks_[candidate.chunkB].bow, feet.onB)};
     }
 
     std::optional<Feet> find(const Candidate& candidate, double ceiling) {
         const Bow& a = chunks_[candidate.chunkA].bow;
         const Bow& b = chunks_[candidate.chunkB].bow;
-        if (isBox(candidate.itemB)) {
-            return finder_.find(a, toOriented(items_[candidate.itemB].box), ceiling);
+        if (b.piece == nullptr) {
+            return finder_.find(a, toOriented(items_[candidate.itemB()].box), ceiling);
         }
-        if (!isBox(candidate.itemA)) {
+        if (a.piece != nullptr) {
             return finder_.find(a, b, ceiling);
         }
-        auto feet = finder_.find(b, toOriented(items_[candidate.itemA].box), ceiling);
+        const Box& box = items_[chunks_[candidate.chunkA].item].box;
+        auto feet = finder_.find(b, toOriented(box), ceiling);
         if (feet) {
             std::swap(feet->onA, feet->onB);
-            std::swap(feet->sA, feet->sB);
         }
         return feet;
     }
@@ -377,13 +436,13 @@ private:
 
 std::vector<NearPair> nearPairs(std::span<const SceneItem> items, double within) {
     CONTRACT(within >= 0.0);
-    const std::vector<Chunk> chunks = chunksOf(items, within);
-    if (chunks.empty()) {
+    Chunks chunks(items, within);
+    if (chunks.chunks.empty()) {
         return {};
     }
-    const Grid grid(chunks, items);
-    Narrow narrow(items, chunks, within);
-    grid.forEachPair([&](std::uint32_t a, std::uint32_t b) { narrow.consider(a, b); });
+    Columns columns(chunks);
+    Narrow narrow(items, chunks.chunks, within);
+    columns.forEachPair([&](std::uint32_t a, std::uint32_t b) { narrow.consider(a, b); });
     return narrow.pairs();
 }
 

@@ -14,8 +14,10 @@ namespace {
 constexpr double kFar = std::numeric_limits<double>::infinity();
 
 std::vector<Bow> bowsOf(const Tube& tube) {
-    CONTRACT(tube.path != nullptr);
-    return bowsOf(*tube.path, tube.from, tube.to);
+    CONTRACT(tube.path != nullptr && !tube.path->empty());
+    std::vector<Bow> bows;
+    forEachBow(*tube.path, tube.from, tube.to, {}, [&](const Bow& bow) { bows.push_back(bow); });
+    return bows;
 }
 
 /// A ball around each bow, to pass over those too far away.
@@ -29,29 +31,34 @@ std::vector<Ball> ballsAround(const std::vector<Bow>& bows) {
     balls.reserve(bows.size());
     for (const Bow& bow : bows) {
         balls.push_back(
-            {(bow.start + bow.end) * 0.5, distance(bow.start, bow.end) * 0.5 + bow.sag});
+            {(bow.start + bow.end) * 0.5, distance(bow.start, bow.end) * 0.5 + bow.stray});
     }
     return balls;
 }
 
-Closest toClosest(const Feet& feet, double radii) {
-    return {units::Inches::of(feet.distance - radii), feet.onA, feet.onB, feet.sA, feet.sB};
-}
+/// The nearest so far, and on which bows.
+struct Nearest {
+    Feet feet{kFar, {}, {}};
+    const Bow* a = nullptr;
+    const Bow* b = nullptr;
 
-Feet unknownFeet() {
-    Feet feet;
-    feet.distance = kFar;
-    return feet;
-}
-
-/// Takes what the finder finds below the best so far.
-template <class Other>
-void lower(Feet& best, NearestFinder& finder, const Bow& bow, const Other& other) {
-    const auto found = finder.find(bow, other, best.distance);
-    if (found && found->distance < best.distance) {
-        best = *found;
+    /// Takes what the finder finds below the best so far.
+    template <class Other>
+    void lower(NearestFinder& finder, const Bow& bow, const Other& other, const Bow* bowB) {
+        const auto found = finder.find(bow, other, feet.distance);
+        if (found && found->distance < feet.distance) {
+            *this = {*found, &bow, bowB};
+        }
     }
-}
+
+    Closest closest(double radii) const {
+        return {units::Inches::of(feet.distance - radii),
+                feet.onA,
+                feet.onB,
+                lengthAt(*a, feet.onA),
+                b == nullptr ? 0.0 : lengthAt(*b, feet.onB)};
+    }
+};
 
 }  // namespace
 
@@ -68,26 +75,27 @@ Closest clearance(const Tube& a, const Tube& b) {
     const std::vector<Ball> ballsA = ballsAround(bowsA);
     const std::vector<Ball> ballsB = ballsAround(bowsB);
     NearestFinder finder;
-    Feet best = unknownFeet();
+    Nearest best;
     for (std::size_t i = 0; i < bowsA.size(); ++i) {
         for (std::size_t j = 0; j < bowsB.size(); ++j) {
             const double apart =
                 distance(ballsA[i].centre, ballsB[j].centre) - ballsA[i].radius - ballsB[j].radius;
-            if (apart < best.distance) {
-                lower(best, finder, bowsA[i], bowsB[j]);
+            if (apart < best.feet.distance) {
+                best.lower(finder, bowsA[i], bowsB[j], &bowsB[j]);
             }
         }
     }
-    return toClosest(best, a.radius + b.radius);
+    return best.closest(a.radius + b.radius);
 }
 
 Closest clearance(const Tube& a, const OrientedBox& b) {
+    const std::vector<Bow> bows = bowsOf(a);
     NearestFinder finder;
-    Feet best = unknownFeet();
-    for (const Bow& bow : bowsOf(a)) {
-        lower(best, finder, bow, b);
+    Nearest best;
+    for (const Bow& bow : bows) {
+        best.lower(finder, bow, b, nullptr);
     }
-    return toClosest(best, a.radius);
+    return best.closest(a.radius);
 }
 
 units::Inches clearance(const Box& a, const Box& b) {

@@ -23,12 +23,17 @@ private:
     std::map<std::string, std::map<long, double>> seconds_;
 };
 
+/// What ours is held against.
+struct Peer {
+    std::string name;
+    double leastRatio = 0.0;  ///< aimed at for every count; 0: told for information
+};
+
 /// One row group of the table. Benchmarks are named "NAME/COUNT".
 struct Comparison {
     std::string ours;
-    std::vector<std::string> peers;  ///< may be empty: growth only
-    double leastRatio = 0.0;         ///< aimed at; 0: none
-    double mostExponent = 0.0;       ///< aimed at, from 50 to 800; 0: none
+    std::vector<Peer> peers;    ///< may be empty: growth only
+    double mostExponent = 0.0;  ///< aimed at, from 50 to 800
 };
 const std::vector<Comparison>& comparisons();
 

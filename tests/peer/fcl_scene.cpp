@@ -90,12 +90,29 @@ struct Query {
     }
 };
 
+/// Least distances so far, of all pairs of items: a table, the fastest to look up.
+struct GapQuery {
+    std::size_t items = 0;
+    double within = 0.0;
+    std::vector<double> gaps;
+    std::vector<std::size_t> found;
+};
+
 bool onDistance(Object* a, Object* b, void* data, double& reach) {
-    auto& query = *static_cast<Query*>(data);
+    auto& query = *static_cast<GapQuery*>(data);
     reach = query.within;
-    std::size_t index = 0;
-    if (query.needed(a, b, index) && shapeDistance(a, b) <= query.within) {
-        query.add(index);
+    const std::size_t i = std::min(Query::itemOf(a), Query::itemOf(b));
+    const std::size_t j = std::max(Query::itemOf(a), Query::itemOf(b));
+    if (i == j) {
+        return false;
+    }
+    const double gap = shapeDistance(a, b);
+    double& least = query.gaps[i * query.items + j];
+    if (gap <= query.within && gap < least) {
+        if (std::isinf(least)) {
+            query.found.push_back(i * query.items + j);
+        }
+        least = gap;
     }
     return false;
 }
@@ -191,15 +208,28 @@ FclScene::FclScene(const Scene& scene, double chordAngle, double within)
 
 FclScene::~FclScene() = default;
 
+std::vector<ItemGap> FclScene::nearGaps() const {
+    GapQuery query;
+    query.items = parts_->numbers.size();
+    query.within = parts_->within;
+    query.gaps.assign(query.items * query.items, std::numeric_limits<double>::infinity());
+    parts_->plain.tree.distance(&query, onDistance);
+    std::sort(query.found.begin(), query.found.end());
+    std::vector<ItemGap> gaps;
+    for (const std::size_t index : query.found) {
+        gaps.push_back({static_cast<std::uint32_t>(index / query.items),
+                        static_cast<std::uint32_t>(index % query.items),
+                        query.gaps[index]});
+    }
+    return gaps;
+}
+
 ItemPairs FclScene::nearPairs(Way way) const {
     Query query;
     query.items = parts_->numbers.size();
     query.within = parts_->within;
     query.known.assign(query.items * query.items, false);
     switch (way) {
-        case Way::distances:
-            parts_->plain.tree.distance(&query, onDistance);
-            break;
         case Way::overlaps:
             parts_->grown.tree.collide(&query, onOverlap);
             break;
@@ -211,8 +241,8 @@ ItemPairs FclScene::nearPairs(Way way) const {
     return query.pairs;
 }
 
-void FclScene::setUpTree() {
-    parts_->grown.setUp();
+void FclScene::setUpTree(Tree tree) {
+    (tree == Tree::plain ? parts_->plain : parts_->grown).setUp();
 }
 
 double fclGap(const Scene& scene, std::size_t tubeA, std::size_t tubeB, double chordAngle) {

@@ -13,6 +13,12 @@ namespace gw::test_support {
 
 using ItemPairs = std::vector<std::pair<std::uint32_t, std::uint32_t>>;
 
+struct ItemGap {
+    std::uint32_t a = 0;
+    std::uint32_t b = 0;
+    double gap = 0.0;
+};
+
 class FclScene {
 public:
     /// chordAngle: radians, the most an arc's chord may turn. within: inches, the greatest gap that
@@ -22,20 +28,23 @@ public:
     FclScene(const FclScene&) = delete;
     FclScene& operator=(const FclScene&) = delete;
 
-    /// What the library is asked. All give the same pairs.
-    enum class Way {
-        distances,   ///< its tree's distance query, kept to `within`; distances of shapes
-        overlaps,    ///< its tree's collision query on shapes grown by within / 2; distances of
-                     ///< shapes
-        collisions,  ///< the same query; its yes-or-no collision of the grown shapes
-    };
+    /// Gap of every pair of items (tubes first, then blocks) that is at most `within`, in order of
+    /// (a, b), a < b: what our own check gives, but for the place. The tree's distance query kept
+    /// to `within`, the library's distance of shapes. The tree stands already.
+    std::vector<ItemGap> nearGaps() const;
 
-    /// Indices of items (tubes first, then blocks) with a gap of at most `within`, a < b, in order.
-    /// A pair of items that is already known is not tested again. The tree stands already.
+    /// Less than our own check gives: only which pairs are near. A pair that is already known is
+    /// not tested again.
+    enum class Way {
+        overlaps,    ///< the tree's collision query on shapes grown by within / 2; their distance
+        collisions,  ///< the same query; yes-or-no collision of the grown shapes
+    };
     ItemPairs nearPairs(Way way) const;
 
-    /// Makes the dynamic tree of boxes anew, as a full check from nothing has to.
-    void setUpTree();
+    /// Makes the dynamic tree of boxes that nearGaps (plain shapes) or nearPairs (grown ones) asks
+    /// anew, as a full check from nothing has to.
+    enum class Tree { plain, grown };
+    void setUpTree(Tree tree);
 
 private:
     struct Parts;

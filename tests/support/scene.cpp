@@ -103,8 +103,8 @@ geometry::Path memberPath(Random& random, const Bundle& bundle, double i, const 
 
 Scene gutterScene(std::size_t conductors, std::uint64_t seed) {
     Random random(seed);
-    const double scale = std::cbrt(static_cast<double>(conductors) / 50.0);
-    Scene scene{Vec3{96, 12, 12} * scale, {}, {}};
+    const double length = std::max(40.0, 96.0 * static_cast<double>(conductors) / 50.0);
+    Scene scene{{length, 12, 12}, {}, {}};
     while (scene.tubes.size() < conductors) {
         const Bundle bundle = makeBundle(random, scene.inside);
         const std::size_t members = 3 + random.below(2);

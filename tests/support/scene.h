@@ -28,8 +28,8 @@ struct Scene {
 
 /// Bundles of three or four conductors that come in through the top or the bottom, bend into lanes,
 /// run 12 to 40 in along the gutter, some with a gentle change of lane, and leave through a wall or
-/// end straight at a block. The gutter grows in all three directions with the cube root of the
-/// count (96 x 12 x 12 in at 50 conductors), so density is the same for every count.
+/// end straight at a block. The gutter is 12 in square and 96 in long for every 50 conductors (at
+/// least 40), so density is the same for every count.
 Scene gutterScene(std::size_t conductors, std::uint64_t seed);
 
 /// A handful of tubes that wander through space, and some boxes: less like a gutter, more bends.
