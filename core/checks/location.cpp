@@ -54,7 +54,7 @@ struct Inside {
     };
     Kind kind = Kind::notStated;
     Location location = Location::dry;
-    std::string why;
+    std::string why;  ///< empty: it is the location as stated
 };
 
 bool isWeatherproof(const std::string& type) {
@@ -94,9 +94,7 @@ Inside insideOf(const BuiltLayout& built) {
     if (*around.location == Location::wet) {
         return insideWetPlace(built);
     }
-    return {Inside::Kind::certain,
-            *around.location,
-            "the location is " + std::string(standards::locationText(*around.location))};
+    return {Inside::Kind::certain, *around.location, {}};
 }
 
 Reading readingOf(std::string name, const Answer& answer, bool chosen) {
@@ -145,7 +143,7 @@ Answer disputedAnswer(const BuiltLayout& built, const Suits& suits, const std::s
 template <class Suits>
 Answer certainAnswer(const BuiltLayout& built, const Inside& inside, const Suits& suits) {
     Answer answer = suits(inside.location);
-    answer.text += "; " + inside.why;
+    answer.text += inside.why.empty() ? std::string() : "; " + inside.why;
     if (inside.location < Location::wet) {
         unlessItFloods(answer, built, suits);
     }
