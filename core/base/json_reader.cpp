@@ -8,6 +8,7 @@
 #include <set>
 
 #include "base/contract.h"
+#include "base/id.h"
 
 namespace gw {
 
@@ -55,6 +56,13 @@ std::string shortened(std::string_view text) {
         }
     }
     return std::string(text.substr(0, end)) + "…";
+}
+
+/// The library is the judge: it leaves out what is not, or puts a sign in its place.
+bool isUtf8(std::string_view text) {
+    const Json json = std::string(text);
+    return json.dump(-1, ' ', false, Json::error_handler_t::ignore) ==
+           json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 std::string inQuotes(std::string_view text) {
@@ -128,22 +136,33 @@ std::string_view whole(std::string_view bytes, std::size_t offset, std::size_t l
 /// The error of the library's parser, whose message tells the cause after " - " and what would have
 /// been accepted after "; expected ".
 Error syntaxError(const std::string& message, std::string where, std::string_view found) {
-    constexpr std::string_view kOverflow = "number overflow";
-    if (message.find(kOverflow) != std::string::npos) {
-        return {ErrorCode::outOfRange,
-                "the number is too large",
-                {},
-                std::move(where),
-                "a finite number",
-                shortened(found)};
-    }
     const std::string cause = between(message, " - ", ";");
-    Error error{ErrorCode::syntax, "not valid JSON: " + cause, {}, std::move(where)};
-    error.expected = between(message, "; expected ", ";");
-    if (cause.find("UTF-8") == std::string::npos) {
-        error.found = found.empty() ? "the end of the text" : shortened(found);
-    }
-    return error;
+    const std::string expected = between(message, "; expected ", ";");
+    const bool bytes = cause.find("UTF-8") != std::string::npos || !isUtf8(found);
+    return {ErrorCode::syntax,
+            "not valid JSON: " + cause,
+            {},
+            std::move(where),
+            expected.empty() ? "JSON in UTF-8" : expected,
+            bytes           ? "bytes that are not UTF-8"
+            : found.empty() ? "the end of the text"
+                            : shortened(found)};
+}
+
+Error overflow(std::string where, std::string_view found) {
+    return {ErrorCode::outOfRange,
+            "the number is too large",
+            {},
+            std::move(where),
+            "a finite number",
+            shortened(found)};
+}
+
+/// The message without what was read last: that is the file's own text, which may say anything.
+std::string withoutToken(std::string message, const std::string& token) {
+    const std::string quote = "; last read: '" + token + "'";
+    const auto at = message.find(quote);
+    return at == std::string::npos ? message : message.erase(at, quote.size());
 }
 
 /// Builds the document while it checks what the grammar does not: depth, members given twice,
@@ -310,10 +329,14 @@ bool Builder::binary(Json::binary_t& /*value*/) {
 bool Builder::parse_error(std::size_t position,
                           const std::string& lastToken,
                           const nlohmann::detail::exception& exception) {
-    const std::string message = exception.what();
+    const std::string message = withoutToken(exception.what(), lastToken);
     const std::size_t length = tokenLength(message, lastToken.size());
     const std::size_t offset = position >= length ? position - length : 0;
-    return stop(syntaxError(message, lineAndColumn(bytes_, offset), whole(bytes_, offset, length)));
+    const auto where = lineAndColumn(bytes_, offset);
+    const auto found = whole(bytes_, offset, length);
+    return stop(message.find("number overflow") == std::string::npos
+                    ? syntaxError(message, where, found)
+                    : overflow(where, found));
 }
 
 std::string typeName(const Json& node) {
@@ -359,6 +382,15 @@ std::optional<Error> unusableBytes(std::string_view bytes) {
     if (bytes.substr(0, 2) == "\xFF\xFE" || bytes.substr(0, 2) == "\xFE\xFF") {
         return Error{ErrorCode::syntax, "the file is not UTF-8", {}, {}, "UTF-8", "UTF-16"};
     }
+    // The library takes it for the end of the text, whatever follows.
+    if (const auto nul = bytes.find('\0'); nul != std::string_view::npos) {
+        return Error{ErrorCode::syntax,
+                     "not valid JSON: a NUL byte",
+                     {},
+                     lineAndColumn(bytes, nul),
+                     "JSON in UTF-8",
+                     "a byte 0"};
+    }
     return std::nullopt;
 }
 
@@ -378,6 +410,10 @@ Result<JsonDocument> JsonDocument::parse(std::string_view bytes, const std::stri
         error.file = fileName;
         return fail(std::move(error));
     };
+    constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+    if (bytes.starts_with(kByteOrderMark)) {
+        bytes.remove_prefix(kByteOrderMark.size());
+    }
     if (auto error = unusableBytes(bytes)) {
         return refuse(std::move(*error));
     }
@@ -416,6 +452,9 @@ std::string JsonValue::excerpt() const {
 }
 
 JsonObject JsonValue::object() const {
+    if (content_->problem) {
+        return JsonObject(std::make_shared<JsonValue>(JsonValue(content_, nullptr, pointer_)));
+    }
     if (node_ != nullptr && !jsonOf(node_)->is_object()) {
         complain(ErrorCode::syntax, "the wrong kind of value", "an object", excerpt());
         return JsonObject(std::make_shared<JsonValue>(JsonValue(content_, nullptr, pointer_)));
@@ -432,11 +471,18 @@ bool JsonValue::isText() const {
 
 std::vector<JsonValue> JsonValue::items() const {
     std::vector<JsonValue> values;
-    if (node_ == nullptr) {
+    if (node_ == nullptr || content_->problem) {
         return values;
     }
     if (!jsonOf(node_)->is_array()) {
         complain(ErrorCode::syntax, "the wrong kind of value", "an array", excerpt());
+        return values;
+    }
+    if (jsonOf(node_)->size() > JsonDocument::kMostItems) {
+        complain(ErrorCode::outOfRange,
+                 "the list is too long",
+                 "at most " + std::to_string(JsonDocument::kMostItems) + " items",
+                 std::to_string(jsonOf(node_)->size()));
         return values;
     }
     for (const auto& item : *jsonOf(node_)) {
@@ -504,6 +550,17 @@ std::string JsonValue::text(std::size_t most) const {
     return value;
 }
 
+std::string JsonValue::idText() const {
+    auto value = text();
+    if (!isValidId(value)) {
+        complain(ErrorCode::syntax,
+                 "not an id",
+                 "1 to 40 letters, digits, '-', '_' or '.', first a letter or digit",
+                 excerpt());
+    }
+    return value;
+}
+
 JsonValue JsonObject::required(std::string_view name) {
     if (auto member = optional(name)) {
         return *member;
@@ -528,6 +585,31 @@ std::optional<JsonValue> JsonObject::optional(std::string_view name) {
     return JsonValue(value_->content_, &*found, value_->pointer_ + step(name));
 }
 
+std::optional<std::string> JsonObject::textIf(std::string_view name) {
+    const auto value = optional(name);
+    return value ? std::optional(value->text()) : std::nullopt;
+}
+
+std::optional<bool> JsonObject::flagIf(std::string_view name) {
+    const auto value = optional(name);
+    return value ? std::optional(value->boolean()) : std::nullopt;
+}
+
+std::optional<double> JsonObject::numberIf(std::string_view name, double least, double greatest) {
+    const auto value = optional(name);
+    return value ? std::optional(value->number(least, greatest)) : std::nullopt;
+}
+
+std::optional<int> JsonObject::integerIf(std::string_view name, int least, int greatest) {
+    const auto value = optional(name);
+    return value ? std::optional(value->integer(least, greatest)) : std::nullopt;
+}
+
+std::vector<JsonValue> JsonObject::itemsIf(std::string_view name) {
+    const auto value = optional(name);
+    return value ? value->items() : std::vector<JsonValue>();
+}
+
 void JsonObject::done() const {
     if (value_->node_ == nullptr) {
         return;
@@ -543,6 +625,21 @@ void JsonObject::done() const {
         JsonValue(value_->content_, &member.value(), value_->pointer_ + step(member.key()))
             .complain(ErrorCode::unknown, "a member we do not know", known, inQuotes(member.key()));
         return;
+    }
+}
+
+void readFormat(JsonObject& object, std::string_view format, int version, const std::string& kind) {
+    constexpr int kAnyVersion = 1'000'000;
+    const auto stated = object.required("format");
+    if (stated.text() != format) {
+        stated.complain(ErrorCode::unknown, "not " + kind, inQuotes(format), stated.excerpt());
+    }
+    const auto number = object.required("version");
+    if (const int of = number.integer(1, kAnyVersion); of > version) {
+        number.complain(ErrorCode::unknown,
+                        "the file was written by a later version of the program",
+                        "version " + std::to_string(version),
+                        "version " + std::to_string(of));
     }
 }
 

@@ -97,14 +97,12 @@ public:
     Part read(const JsonValue& value) const {
         auto object = value.object();
         Part part;
-        part.id = PartId(idText(object.required("id")));
+        part.id = PartId(object.required("id").idText());
         part.name = object.required("name").text();
         part.family = object.required("family").text();
-        part.note = textOr(object, "note", "");
+        part.note = object.textIf("note").value_or("");
         part.body = extents(object.required("body"));
-        if (const auto insulated = object.optional("insulated")) {
-            part.insulated = insulated->boolean();
-        }
+        part.insulated = object.flagIf("insulated").value_or(part.insulated);
         readPorts(object.required("ports"), part);
         readScrews(object.required("screws"), part);
         readHoles(object, part);
@@ -114,46 +112,15 @@ public:
         if (const auto least = object.optional("leastEnclosure")) {
             part.leastEnclosure = extents(*least);
         }
-        part.inhibitorIncluded = flag(object, "inhibitorIncluded");
-        part.weightPounds = numberIf(object, "weightPounds", 0.0, 1000.0);
-        part.priceDollars = numberIf(object, "priceDollars", 0.0, 1e6);
-        if (const auto shipped = flag(object, "shipped")) {
-            part.shipped = *shipped;
-        }
+        part.inhibitorIncluded = object.flagIf("inhibitorIncluded");
+        part.weightPounds = object.numberIf("weightPounds", 0.0, 1000.0);
+        part.priceDollars = object.numberIf("priceDollars", 0.0, 1e6);
+        part.shipped = object.flagIf("shipped").value_or(part.shipped);
         object.done();
         return part;
     }
 
 private:
-    static std::string idText(const JsonValue& value) {
-        const auto text = value.text();
-        if (!isValidId(text)) {
-            value.complain(ErrorCode::syntax,
-                           "not an id",
-                           "1 to 40 letters, digits, '-', '_' or '.'",
-                           value.excerpt());
-        }
-        return text;
-    }
-
-    static std::string textOr(JsonObject& object, std::string_view name, const std::string& other) {
-        const auto value = object.optional(name);
-        return value ? value->text() : other;
-    }
-
-    static std::optional<bool> flag(JsonObject& object, std::string_view name) {
-        const auto value = object.optional(name);
-        return value ? std::optional(value->boolean()) : std::nullopt;
-    }
-
-    static std::optional<double> numberIf(JsonObject& object,
-                                          std::string_view name,
-                                          double least,
-                                          double greatest) {
-        const auto value = object.optional(name);
-        return value ? std::optional(value->number(least, greatest)) : std::nullopt;
-    }
-
     double length(const JsonValue& value, double least, double greatest) const {
         return value.number(least * perInch_, greatest * perInch_) / perInch_;
     }
@@ -177,19 +144,6 @@ private:
     Vec3 direction(const JsonValue& value) const {
         const auto found = value.one(directionOf, "+x, -x, +y, -y, +z or -z");
         return found.value_or(Vec3{1, 0, 0});
-    }
-
-    /// As printed in the tables; the other spellings are for people who type.
-    static units::WireSize size(const JsonValue& value) {
-        const auto text = value.text();
-        const auto found = units::WireSize::parse(text);
-        if (!found || found->label() != text) {
-            value.complain(ErrorCode::unknown,
-                           "not a conductor size",
-                           "14 to 1, 1/0 to 4/0 or 250 to 2000 as printed in the tables",
-                           value.excerpt());
-        }
-        return found.value_or(units::WireSize::all().front());
     }
 
     static void checkOrder(const JsonValue& at, units::WireSize smallest, units::WireSize largest) {
@@ -224,13 +178,11 @@ private:
                 item.one(standards::strandingFromText, "solid, B, C, compact, G, H, I, K or M")
                     .value_or(Stranding::classB));
         }
-        range.smallest = size(object.required("smallest"));
+        range.smallest = readSize(object.required("smallest"));
         const auto largest = object.required("largest");
-        range.largest = size(largest);
+        range.largest = readSize(largest);
         checkOrder(largest, range.smallest, range.largest);
-        if (const auto conductors = object.optional("conductors")) {
-            range.conductors = conductors->integer(1, 20);
-        }
+        range.conductors = object.integerIf("conductors", 1, 20);
         object.done();
         return range;
     }
@@ -238,7 +190,7 @@ private:
     Port readPort(const JsonValue& value) const {
         auto object = value.object();
         Port port;
-        port.name = PortName(idText(object.required("name")));
+        port.name = PortName(object.required("name").idText());
         port.mouth = readPoint(object.required("mouth"), perInch_, kLargestBody);
         port.direction = direction(object.required("direction"));
         port.opening = object.required("opening")
@@ -248,16 +200,12 @@ private:
             units::Inches::of(length(object.required("boreDepth"), 0.01, kLargestBody));
         port.boreDiameter =
             units::Inches::of(length(object.required("boreDiameter"), 0.01, kLargestBody));
-        if (const auto accepts = object.optional("accepts")) {
-            for (const auto& row : accepts->items()) {
-                port.accepts.push_back(readRange(row));
-            }
+        for (const auto& row : object.itemsIf("accepts")) {
+            port.accepts.push_back(readRange(row));
         }
         port.stripLength = lengthIf(object, "stripLength");
         port.stripTolerance = lengthIf(object, "stripTolerance");
-        if (const auto window = flag(object, "window")) {
-            port.window = *window;
-        }
+        port.window = object.flagIf("window").value_or(port.window);
         object.done();
         return port;
     }
@@ -330,7 +278,7 @@ private:
     Screw readScrew(const JsonValue& value, const Part& part) const {
         auto object = value.object();
         Screw screw;
-        screw.name = ScrewName(idText(object.required("name")));
+        screw.name = ScrewName(object.required("name").idText());
         const auto port = object.required("port");
         screw.port = PortName(port.text());
         const auto named = [&](const Port& candidate) { return candidate.name == screw.port; };
@@ -347,11 +295,9 @@ private:
                           "a point on that face of the body",
                           "one elsewhere");
         }
-        screw.drive = textOr(object, "drive", "");
-        if (const auto torque = object.optional("torque")) {
-            for (const auto& row : torque->items()) {
-                screw.torque.push_back(readTorque(row));
-            }
+        screw.drive = object.textIf("drive").value_or("");
+        for (const auto& row : object.itemsIf("torque")) {
+            screw.torque.push_back(readTorque(row));
         }
         object.done();
         return screw;
@@ -359,9 +305,9 @@ private:
 
     static TorqueRow readTorque(const JsonValue& value) {
         auto object = value.object();
-        const auto smallest = size(object.required("smallest"));
+        const auto smallest = readSize(object.required("smallest"));
         const auto at = object.required("largest");
-        const auto largest = size(at);
+        const auto largest = readSize(at);
         checkOrder(at, smallest, largest);
         const double torque = object.required("poundInches").number(1.0, kLargestTorque);
         object.done();
@@ -383,11 +329,7 @@ private:
     }
 
     void readHoles(JsonObject& object, Part& part) const {
-        const auto holes = object.optional("mountingHoles");
-        if (!holes) {
-            return;
-        }
-        for (const auto& item : holes->items()) {
+        for (const auto& item : object.itemsIf("mountingHoles")) {
             auto hole = item.object();
             MountingHole read;
             const auto centre = hole.required("centre");
@@ -407,24 +349,15 @@ private:
     static Listing readListing(const JsonValue& value) {
         auto object = value.object();
         Listing listing;
-        if (const auto kind = object.optional("kind")) {
-            listing.kind = kind->one(kindOf, "wire connector or distribution block");
+        listing.kind = object.oneIf("kind", kindOf, "wire connector or distribution block");
+        for (const auto& item : object.itemsIf("locations")) {
+            listing.locations.push_back(
+                item.oneOr(standards::locationFromText, "dry, damp, wet or buried", Location::dry));
         }
-        if (const auto locations = object.optional("locations")) {
-            for (const auto& item : locations->items()) {
-                listing.locations.push_back(
-                    item.one(standards::locationFromText, "dry, damp, wet or buried")
-                        .value_or(Location::dry));
-            }
-        }
-        listing.temporarySubmersion = flag(object, "temporarySubmersion");
-        listing.lineSideOfService = flag(object, "lineSideOfService");
-        if (const auto celsius = object.optional("celsius")) {
-            listing.celsius = celsius->integer(60, 250);
-        }
-        if (const auto volts = object.optional("volts")) {
-            listing.volts = volts->integer(1, 35000);
-        }
+        listing.temporarySubmersion = object.flagIf("temporarySubmersion");
+        listing.lineSideOfService = object.flagIf("lineSideOfService");
+        listing.celsius = object.integerIf("celsius", 60, 250);
+        listing.volts = object.integerIf("volts", 1, 35000);
         object.done();
         return listing;
     }
@@ -560,6 +493,18 @@ double readUnit(const JsonValue& value) {
     return perInch.value_or(1.0);
 }
 
+units::WireSize readSize(const JsonValue& value) {
+    const auto text = value.text();
+    const auto found = units::WireSize::parse(text);
+    if (!found || found->label() != text) {
+        value.complain(ErrorCode::unknown,
+                       "not a conductor size",
+                       "14 to 1, 1/0 to 4/0 or 250 to 2000 as printed in the tables",
+                       value.excerpt());
+    }
+    return found.value_or(units::WireSize::all().front());
+}
+
 Vec3 readPoint(const JsonValue& value, double perInch, double bound) {
     auto object = value.object();
     const auto coordinate = [&](std::string_view name) {
@@ -589,12 +534,7 @@ Result<std::vector<Part>> readParts(std::string_view bytes, const std::string& f
         return fail(document.error());
     }
     auto object = document->root().object();
-    const auto format = object.required("format");
-    if (format.text() != "gutterwright-parts") {
-        format.complain(
-            ErrorCode::unknown, "not a part file", "\"gutterwright-parts\"", format.excerpt());
-    }
-    object.required("version").integer(1, 1);
+    readFormat(object, "gutterwright-parts", kPartsVersion, "a part file");
     const double perInch = readUnit(object.required("unit"));
     std::vector<Part> parts;
     std::set<PartId> ids;
@@ -649,7 +589,8 @@ JsonTree writePart(const Part& part) {
 
 std::string writeParts(const std::vector<Part>& parts) {
     auto tree = JsonTree::object();
-    tree.set("format", "gutterwright-parts").set("version", 1).set("unit", "in");
+    tree.set("format", "gutterwright-parts").set("version", kPartsVersion);
+    tree.set("unit", "in");
     tree.set("parts", listOf(parts, writePart));
     return tree.text();
 }

@@ -13,6 +13,8 @@
 /// the members of parts::Part by their names. `unit` may be "mm"; then every length in it is.
 namespace gw::parts {
 
+inline constexpr int kPartsVersion = 1;
+
 /// The parts of one file, in its order. Errors name the file, the JSON pointer, what was expected
 /// and what was found. Beyond types and ranges they cover: names used once; mouths on the body's
 /// surface, bores wholly inside it; screws that name a port and whose heads lie on the face they
@@ -28,6 +30,10 @@ std::string writeParts(const std::vector<Part>& parts);
 
 /// "in" -> 1, "mm" -> 25.4; records a problem for anything else.
 double readUnit(const JsonValue& value);
+
+/// A conductor size as printed in the tables ("1/0", "500"); the other spellings are for people who
+/// type.
+units::WireSize readSize(const JsonValue& value);
 
 /// {"x":…, "y":…, "z":…}, coordinates within ±`bound` inches.
 Vec3 readPoint(const JsonValue& value, double perInch, double bound);

@@ -12,13 +12,14 @@ Result<Shelf> loadShelf(const std::vector<PartFile>& files) {
         if (!parts) {
             return fail(parts.error());
         }
-        for (auto& part : *parts) {
+        for (std::size_t i = 0; i < parts->size(); ++i) {
+            auto& part = (*parts)[i];
             const auto [place, added] = origin.emplace(part.id, file.name);
             if (!added) {
                 return fail({ErrorCode::duplicate,
                              "two files describe a part of one id",
                              file.name,
-                             {},
+                             "/parts/" + std::to_string(i) + "/id",
                              "an id not used in " + place->second,
                              '"' + part.id.text() + '"'});
             }

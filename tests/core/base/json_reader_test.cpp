@@ -77,10 +77,13 @@ const BadText kBadTexts[] = {
     {"WordOutOfPlace",      "{\"a\"  true}",                 ErrorCode::syntax,     "line 1, column 7", "true literal",   "true"},
     {"TextOutOfPlace",      "{\"a\": 1\n  \"b\": 2}",       ErrorCode::syntax,     "line 2, column 3", "string literal", "\"b\""},
     {"NotAscii",            "[½]",                           ErrorCode::syntax,     "line 1, column 2", "not valid JSON", "½"},
-    {"BadUtf8",             "{\"a\": \"\xC3\x28\"}",         ErrorCode::syntax,     "line 1, column 9", "UTF-8",          ""},
-    {"OverlongUtf8",        "[\"\xC0\xAF\"]",                ErrorCode::syntax,     "line 1, column 3", "UTF-8",          ""},
+    {"BadUtf8",             "{\"a\": \"\xC3\x28\"}",         ErrorCode::syntax,     "line 1, column 9", "UTF-8",          "not UTF-8"},
+    // Once the byte went into the line by way of the library's message.
+    {"NumberWithABadByte",  "[0.\xFF]",                      ErrorCode::syntax,     "line 1, column 4", "invalid number", "not UTF-8"},
+    {"OverlongUtf8",        "[\"\xC0\xAF\"]",                ErrorCode::syntax,     "line 1, column 3", "UTF-8",          "not UTF-8"},
     {"LoneSurrogate",       "[\"\\uD800\"]",                 ErrorCode::syntax,     "line 1, column 9", "surrogate",      ""},
-    {"BareNul",             "[\"a\0b\"]"s,                   ErrorCode::syntax,     "line 1, column 4", "control",        ""},
+    {"BareNul",             "[\"a\0b\"]"s,                   ErrorCode::syntax,     "line 1, column 4", "NUL byte",       "a byte 0"},
+    {"NulAfterTheEnd",      "{}\n\0{"s,                       ErrorCode::syntax,     "line 2, column 1", "NUL byte",       "a byte 0"},
     {"EscapedNul",          "{\"a\": [1, \"x\\u0000\"]}",    ErrorCode::syntax,     "/a/1",             "control",        ""},
     {"EscapedBell",         "[\"\\u0007\"]",                 ErrorCode::syntax,     "/0",               "control",        ""},
     {"EscapedTab",          "[\"a\\tb\"]",                   ErrorCode::syntax,     "/0",               "control",        ""},
@@ -344,6 +347,115 @@ TEST(JsonObject, SomethingElseIsNoObjectAndAnswersHarmlessly) {
     object.done();
     EXPECT_EQ(toLine(*document->problem()),
               "yard.json: /: the wrong kind of value (expected an object, found an array)");
+}
+
+TEST(JsonObject, MembersThatMayBeLeftOutAreReadWhereTheyAre) {
+    const auto document = JsonDocument::parse(
+        R"({"t": "x", "f": false, "n": 2.5, "i": 3, "l": [1, 2], "w": "right"})", "yard.json");
+    ASSERT_TRUE(document.has_value());
+    auto object = document->root().object();
+    EXPECT_EQ(object.textIf("t"), "x");
+    EXPECT_EQ(object.flagIf("f"), false);
+    EXPECT_EQ(object.numberIf("n", 0, 9), 2.5);
+    EXPECT_EQ(object.integerIf("i", 0, 9), 3);
+    EXPECT_EQ(object.itemsIf("l").size(), 2U);
+    EXPECT_EQ(object.oneIf("w", wallOf, "left or right"), 2);
+    object.done();
+    EXPECT_FALSE(document->problem().has_value());
+}
+
+TEST(JsonObject, MembersThatMayBeLeftOutAreNothingWhereTheyAreNot) {
+    const auto document = JsonDocument::parse("{}", "yard.json");
+    ASSERT_TRUE(document.has_value());
+    auto object = document->root().object();
+    EXPECT_FALSE(object.textIf("t").has_value());
+    EXPECT_FALSE(object.flagIf("f").has_value());
+    EXPECT_FALSE(object.numberIf("n", 1, 9).has_value());
+    EXPECT_FALSE(object.integerIf("i", 1, 9).has_value());
+    EXPECT_TRUE(object.itemsIf("l").empty());
+    EXPECT_FALSE(object.oneIf("w", wallOf, "left or right").has_value());
+    EXPECT_FALSE(document->problem().has_value());
+}
+
+/// null is a value of the wrong kind, not a member left out.
+TEST(JsonObject, NullIsNotLeftOut) {
+    const auto document = JsonDocument::parse(R"({"t": null})", "yard.json");
+    ASSERT_TRUE(document.has_value());
+    document->root().object().textIf("t");
+    EXPECT_EQ(document->problem()->found, "null");
+}
+
+TEST(JsonValue, IdIsATextAnIdMayBe) {
+    const auto document = JsonDocument::parse(R"(["A-1_b.c", "-a"])", "yard.json");
+    ASSERT_TRUE(document.has_value());
+    const auto items = document->root().items();
+    EXPECT_EQ(items.at(0).idText(), "A-1_b.c");
+    EXPECT_FALSE(document->problem().has_value());
+    items.at(1).idText();
+    EXPECT_EQ(document->problem()->place, "/1");
+    EXPECT_EQ(document->problem()->sentence, "not an id");
+}
+
+TEST(JsonValue, ListIsReadUpToItsLongest) {
+    std::string text = "[0";
+    for (std::size_t i = 1; i < JsonDocument::kMostItems; ++i) {
+        text += ",0";
+    }
+    const auto longest = JsonDocument::parse(text + "]", "yard.json");
+    EXPECT_EQ(longest->root().items().size(), JsonDocument::kMostItems);
+    const auto longer = JsonDocument::parse(text + ",0]", "yard.json");
+    EXPECT_TRUE(longer->root().items().empty());
+    EXPECT_EQ(longer->problem()->expected, "at most 20000 items");
+    EXPECT_EQ(longer->problem()->found, "20001");
+}
+
+struct HeadRow {
+    const char* name;
+    const char* json;
+    const char* line;  ///< of the problem; empty: none
+};
+
+void PrintTo(const HeadRow& row, std::ostream* out) {
+    *out << row.json;
+}
+
+std::string headName(const testing::TestParamInfo<HeadRow>& row) {
+    return row.param.name;
+}
+
+class JsonHead : public testing::TestWithParam<HeadRow> {};
+
+TEST_P(JsonHead, IsOfTheFormatAndNoLaterThanItsVersion) {
+    const auto document = JsonDocument::parse(GetParam().json, "y.json");
+    ASSERT_TRUE(document.has_value());
+    auto object = document->root().object();
+    readFormat(object, "yard", 2, "a yard file");
+    EXPECT_EQ(document->problem() ? toLine(*document->problem()) : "", GetParam().line);
+}
+
+// clang-format off
+const HeadRow kHeads[] = {
+    {"Now",     R"({"format": "yard", "version": 2})", ""},
+    {"Earlier", R"({"format": "yard", "version": 1})", ""},
+    {"Later",   R"({"format": "yard", "version": 3})",
+        "y.json: /version: the file was written by a later version of the program (expected version 2, found version 3)"},
+    {"Zero",    R"({"format": "yard", "version": 0})",
+        "y.json: /version: the number makes no sense here (expected 1 to 1000000, found 0)"},
+    {"Other",   R"({"format": "barn", "version": 2})",
+        "y.json: /format: not a yard file (expected \"yard\", found \"barn\")"},
+    {"None",    R"({"version": 2})",
+        "y.json: /: a member is missing (expected \"format\", found nothing)"},
+};
+// clang-format on
+INSTANTIATE_TEST_SUITE_P(Versions, JsonHead, testing::ValuesIn(kHeads), headName);
+
+TEST(JsonDocument, AfterTheFirstProblemNothingIsThere) {
+    const auto document = JsonDocument::parse(R"({"a": {"b": 1}, "c": [1, 2]})", "yard.json");
+    ASSERT_TRUE(document.has_value());
+    auto object = document->root().object();
+    object.required("none");
+    EXPECT_TRUE(object.required("c").items().empty());
+    EXPECT_FALSE(object.required("a").object().optional("b").has_value());
 }
 
 TEST(JsonDocument, OnlyTheFirstProblemIsKept) {
