@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <filesystem>
 #include <nlohmann/json.hpp>
 #include <set>
@@ -39,6 +40,27 @@ TEST_P(CanonicalFile, IsWrittenAsItWasRead) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Data, CanonicalFile, testing::Values("everything", "least"));
+
+/// Read, written and read again: the same bytes, for every sample.
+TEST(LayoutFile, SamplesAreWrittenTheSameEveryTime) {
+    namespace fs = std::filesystem;
+    const auto shelf = test::shippedShelf();
+    int samples = 0;
+    for (const auto& folder : fs::directory_iterator(fs::path(GW_SOURCE_DIR) / "samples")) {
+        const auto path = (folder.path() / "layout.json").string();
+        if (!fs::exists(path)) {
+            continue;
+        }
+        ++samples;
+        const auto layout = readLayout(readFile(path).value(), path, shelf);
+        ASSERT_TRUE(layout) << toLine(layout.error());
+        const auto once = writeLayout(*layout);
+        const auto again = readLayout(once, path, shelf);
+        ASSERT_TRUE(again) << toLine(again.error());
+        EXPECT_EQ(writeLayout(*again), once) << path;
+    }
+    EXPECT_GE(samples, 4);
+}
 
 TEST(LayoutFile, FreelySpacedFileIsWrittenTheSameEveryTime) {
     const auto once = writeLayout(layoutOf(bytesOf("small")));

@@ -3,12 +3,9 @@
 #include <algorithm>
 #include <filesystem>
 #include <nlohmann/json.hpp>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validator.hpp>
 
 #include "base/read_file.h"
+#include "core/support/json_schema.h"
 #include "parts/part_file.h"
 #include "standards/kinds.h"
 #include "support/shipped_shelf.h"
@@ -28,17 +25,17 @@ json load(const fs::path& path) {
     return json::parse(readFile(path.string()).value());
 }
 
+const test::JsonSchema& schema() {
+    static const test::JsonSchema kSchema("parts");
+    return kSchema;
+}
+
 const json& schemaText() {
-    static const json kText = load(kResources / "schema/parts.schema.json");
-    return kText;
+    return schema().text();
 }
 
 bool schemaTakes(const json& file) {
-    valijson::Schema schema;
-    valijson::SchemaParser parser;
-    parser.populateSchema(valijson::adapters::NlohmannJsonAdapter(schemaText()), schema);
-    return valijson::Validator().validate(
-        schema, valijson::adapters::NlohmannJsonAdapter(file), nullptr);
+    return schema().accepts(file);
 }
 
 bool readerTakes(const json& file) {
