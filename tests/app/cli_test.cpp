@@ -1,67 +1,14 @@
 #include <gtest/gtest.h>
-#include <sys/wait.h>
 
-#include <algorithm>
-#include <array>
-#include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
 
+#include "app/command_line.h"
+
 /// The program as a person or a script calls it.
+namespace gw::test {
 namespace {
-
-namespace fs = std::filesystem;
-
-struct Outcome {
-    int status = -1;
-    std::string out;
-    std::string err;
-};
-
-std::string slurp(const fs::path& path) {
-    std::ifstream in(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
-
-class CommandLine : public ::testing::Test {
-protected:
-    void SetUp() override {
-        std::string pattern = (fs::temp_directory_path() / "gutterwright-XXXXXX").string();
-        ASSERT_NE(mkdtemp(pattern.data()), nullptr);
-        folder_ = pattern;
-    }
-    void TearDown() override { fs::remove_all(folder_); }
-
-    Outcome run(const std::string& arguments) const {
-        const auto err = folder_ / "stderr";
-        const auto command =
-            std::string(GW_PROGRAM) + " " + arguments + " 2>'" + err.string() + "'";
-        Outcome outcome;
-        FILE* pipe = popen(command.c_str(), "r");
-        std::array<char, 4096> buffer{};
-        while (const auto read = std::fread(buffer.data(), 1, buffer.size(), pipe)) {
-            outcome.out.append(buffer.data(), read);
-        }
-        const int raw = pclose(pipe);
-        outcome.status = WIFEXITED(raw) ? WEXITSTATUS(raw) : -1;
-        outcome.err = slurp(err);
-        return outcome;
-    }
-
-    static std::string sample(const std::string& name) {
-        return std::string(GW_SOURCE_DIR) + "/samples/" + name + "/layout.json";
-    }
-
-    fs::path folder_;
-};
-
-void expectOneLine(const Outcome& outcome) {
-    EXPECT_EQ(outcome.status, 2);
-    EXPECT_EQ(outcome.out, "");
-    EXPECT_EQ(std::count(outcome.err.begin(), outcome.err.end(), '\n'), 1) << outcome.err;
-    EXPECT_EQ(outcome.err.rfind("gutterwright: ", 0), 0U) << outcome.err;
-}
 
 TEST_F(CommandLine, GoodLayoutIsStatusZeroWithAReport) {
     const auto outcome = run("check " + sample("five-tenants"));
@@ -121,3 +68,4 @@ TEST_F(CommandLine, HelpAndVersionAreStatusZero) {
 }
 
 }  // namespace
+}  // namespace gw::test
