@@ -24,17 +24,15 @@ EntryLabels::EntryLabels(std::vector<EntryLabel> labels,
     std::stable_sort(labels_.begin(), labels_.end(), [](const EntryLabel& a, const EntryLabel& b) {
         return a.anchor < b.anchor;
     });
-    for (const auto setting : {Setting::lying, Setting::upright, Setting::headsOnly}) {
-        if (labels_.empty() || trySetting(setting, low, high, metrics)) {
-            return;
-        }
+    const double widest = kWidest * sizes_.body / 2.5;
+    const double share = (high - low) / std::max(1.0, static_cast<double>(labels_.size()));
+    if (labels_.empty() || trySetting(Setting::lying, widest, low, high, metrics) ||
+        trySetting(Setting::lying, std::min(share - kGap, widest), low, high, metrics) ||
+        trySetting(Setting::upright, widest, low, high, metrics) ||
+        trySetting(Setting::headsOnly, widest, low, high, metrics)) {
+        return;
     }
     labels_.clear();  // more raceways than a sheet can name: the table of entries has them all
-}
-
-double EntryLabels::lyingWidth(double low, double high) const {
-    const double share = (high - low) / static_cast<double>(labels_.size()) - kGap;
-    return std::min(share, kWidest * sizes_.body / 2.5);
 }
 
 std::vector<EntryLabels::Line> EntryLabels::linesOf(const EntryLabel& label,
@@ -58,10 +56,10 @@ std::vector<EntryLabels::Line> EntryLabels::linesOf(const EntryLabel& label,
     return lines;
 }
 
-bool EntryLabels::trySetting(Setting setting, double low, double high, const TextMetrics& metrics) {
+bool EntryLabels::trySetting(
+    Setting setting, double width, double low, double high, const TextMetrics& metrics) {
     setting_ = setting;
     const bool lying = setting == Setting::lying;
-    const double width = lying ? lyingWidth(low, high) : kWidest * sizes_.body / 2.5;
     if (lying && width < kNarrowest * sizes_.body / 2.5) {
         return false;
     }

@@ -40,8 +40,9 @@ private:
         Face face = Face::condensed;
     };
 
-    bool trySetting(Setting setting, double low, double high, const TextMetrics& metrics);
-    double lyingWidth(double low, double high) const;
+    /// width: mm, the most that a label may have.
+    bool trySetting(
+        Setting setting, double width, double low, double high, const TextMetrics& metrics);
     std::vector<Line> linesOf(const EntryLabel& label,
                               double width,
                               const TextMetrics& metrics) const;

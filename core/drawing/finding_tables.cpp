@@ -199,6 +199,12 @@ bool isMarked(const Finding& finding) {
     return told && finding.place.has_value();
 }
 
+bool hasOpen(const std::vector<Finding>& findings) {
+    return std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+        return finding.verdict != Verdict::meets;
+    });
+}
+
 Table openFindingTable(const geometry::BuiltLayout& built, const std::vector<Finding>& findings) {
     Table table = emptyOpenTable();
     std::vector<const Finding*> open;
@@ -222,8 +228,12 @@ Table metTable(const geometry::BuiltLayout& built, const std::vector<Finding>& f
             table.rows.push_back(metRow(met, built.layout));
         }
     }
-    table.subtitle = subtitleOf(
-        "of each check the one nearest to its limit; by " + editionOf(built.layout), shown);
+    std::string words = "of each check the one nearest to its limit";
+    if (!hasOpen(findings)) {
+        table.title = "Findings";
+        words = tallyText(findings) + "; " + words;
+    }
+    table.subtitle = subtitleOf(words + "; by " + editionOf(built.layout), shown);
     return withoutEmptyColumns(std::move(table));
 }
 

@@ -20,7 +20,11 @@ bool isMarked(const checks::Finding& finding);
 Table openFindingTable(const geometry::BuiltLayout& built,
                        const std::vector<checks::Finding>& findings);
 
-/// What meets, a row a check: how many, and the one nearest to its limit with its working.
+/// Whether there is anything but what meets.
+bool hasOpen(const std::vector<checks::Finding>& findings);
+
+/// What meets, a row a check: how many, and the one nearest to its limit with its working. Stands
+/// for all findings, and says so, where nothing else was found.
 Table metTable(const geometry::BuiltLayout& built, const std::vector<checks::Finding>& findings);
 
 /// "1 breach, 0 cautions, 2 cannot tell, 30 met".

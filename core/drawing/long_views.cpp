@@ -15,6 +15,7 @@ constexpr double kStubBand = kWall + kStub + 1.8;  // mm: raceway ends and secti
 constexpr double kRunningGap = 2.2;                // mm beyond running numbers
 constexpr double kChartEms = 8.8;                  // least height of the fill profile, in body text
 constexpr double kChartMostEms = 18.0;
+constexpr double kBelowTitle = 1.5;    // mm between a view's title and labels under it
 constexpr double kBetweenMost = 14.0;  // mm of white space more between two views
 
 /// Room at the left: captions, the chart's numbers, the overall heights, raceways of the end wall.
@@ -120,7 +121,8 @@ LongViews::Bands LongViews::topBands() const {
 
 LongViews::Bands LongViews::frontBands() const {
     const double blocks = runningBand(blockPlaces(subject_));
-    const double above = kStubBand + runningBand(entryPlaces(subject_, {Wall::top}, 0)) +
+    const double air = subject_.hasEntries(Wall::top) && hasTop() ? kBelowTitle : 0.0;
+    const double above = air + kStubBand + runningBand(entryPlaces(subject_, {Wall::top}, 0)) +
                          aboveLabels_.height() + (blocksAbove() ? blocks : 0.0);
     const double below = kStubBand + runningBand(entryPlaces(subject_, {Wall::bottom}, 0)) +
                          belowLabels_.height() + (blocksAbove() ? 0.0 : blocks);

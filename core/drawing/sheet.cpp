@@ -67,7 +67,9 @@ private:
         if (!plan_.details) {
             flow.addRegions(1, {later});
         }
-        setTable(flow, openFindingTable(*subject_.built, *subject_.findings), subject_.sizes);
+        if (hasOpen(*subject_.findings) || subject_.findings->empty()) {
+            setTable(flow, openFindingTable(*subject_.built, *subject_.findings), subject_.sizes);
+        }
         setTable(flow, metTable(*subject_.built, *subject_.findings), subject_.sizes);
         flow.divide([this](const Rect& rect) { return columnsOf(rect, subject_.sizes); },
                     kWorthTables);

@@ -10,15 +10,31 @@ namespace {
 
 constexpr int kDirections = 24;
 constexpr double kTouching = 0.5;  // mm between a thing and a label that needs no leader
-constexpr std::array<double, 13> kGaps = {
-    kTouching, 1.6, 2.0, 2.5, 3.2, 4.0, 5.0, 6.5, 8.0, 10.5, 14.0, 18.0, 24.0};
+constexpr std::array<double, 18> kGaps = {kTouching,
+                                          1.6,
+                                          2.0,
+                                          2.5,
+                                          3.2,
+                                          4.0,
+                                          4.5,
+                                          5.0,
+                                          5.5,
+                                          6.0,
+                                          6.5,
+                                          7.2,
+                                          8.0,
+                                          9.0,
+                                          10.5,
+                                          14.0,
+                                          18.0,
+                                          24.0};
 constexpr double kInside = 0.6;  // mm of leader inside the thing
 
 // What a place spoils: a conductor hidden, a leader, its length, a conductor it crosses.
 constexpr double kHides = 6.0;
 constexpr double kLeader = 1.5;
 constexpr double kLeaderMm = 0.12;
-constexpr double kOver = 0.8;
+constexpr double kOver = 1.2;
 constexpr double kOffMiddle = 0.02;  // each millimetre aside from the thing's middle
 
 Point middleOf(const Rect& rect) {

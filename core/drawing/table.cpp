@@ -9,10 +9,11 @@
 namespace gw::drawing {
 namespace {
 
-constexpr double kPad = 0.9;          // mm at each side of a cell
-constexpr double kBesideTitle = 2.5;  // mm between title and subtitle
-constexpr double kTogether = 75.0;    // mm: a table no higher is not parted while it can move on
-constexpr double kRowAir = 0.5;       // mm above and below the lines of a row
+constexpr double kPad = 0.9;           // mm at each side of a cell
+constexpr double kBesideTitle = 2.5;   // mm between title and subtitle
+constexpr double kWorthParting = 0.7;  // of a table, which then begins where it stands
+constexpr double kTogether = 75.0;     // mm: a table no higher is not parted while it can move on
+constexpr double kRowAir = 0.5;        // mm above and below the lines of a row
 constexpr std::size_t kMostLines =
     14;                              // in one cell: what is longer is cut, so that rows fit a page
 constexpr double kMostFixed = 0.82;  // of the width for columns without a share
@@ -317,7 +318,9 @@ void setTable(Flow& flow, const Table& table, const TextSizes& sizes) {
     refit();
     const double whole = tableHeight(table, width, sizes, flow.sketch().metrics());
     const double begun = setter->titleHeight() + setter->headerHeight() + 4 * sizes.line();
-    const double atLeast = whole <= kTogether ? whole : std::min(whole, begun);
+    const bool worthParting = flow.room().height >= kWorthParting * whole;
+    const bool together = whole <= kTogether && !worthParting;
+    const double atLeast = together ? whole : std::min(whole, begun);
     flow.ensure(0.0, atLeast);
     refit();
     startPiece(flow, *setter, false);

@@ -67,6 +67,16 @@ TEST_F(FindingTables, WhatMeetsTakesOneRowACheckAndShowsTheNearest) {
     EXPECT_EQ(cell(table, 1, "Met"), "1");
 }
 
+TEST_F(FindingTables, WhereNothingElseWasFoundWhatMeetsStandsForAll) {
+    std::vector<Finding> findings{finding(Check::bendRadius, Verdict::meets, 6, 5)};
+    EXPECT_EQ(metTable(built_, findings).title, "Findings");
+    EXPECT_NE(
+        metTable(built_, findings).subtitle.find("0 breaches, 0 cautions, 0 cannot tell, 1 met"),
+        std::string::npos);
+    findings.push_back(finding(Check::clearance, Verdict::cannotTell, 1, 1));
+    EXPECT_EQ(metTable(built_, findings).title, "Checks that meet");
+}
+
 TEST_F(FindingTables, TheWorkingIsShownWhereThereIsOne) {
     std::vector<Finding> findings{finding(Check::bendRadius, Verdict::meets, 6, 5)};
     const auto without = titlesOf(metTable(built_, findings));
