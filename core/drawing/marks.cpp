@@ -94,7 +94,7 @@ std::optional<Point> placeOnFace(const MarkedView& view, const Text& text, std::
                            size.height};
             const bool clear = std::none_of(
                 seen.begin(), seen.end(), [&](const Rect& other) { return overlap(box, other); });
-            if (clear) {
+            if (clear && view.placer.isUnlabelled(box)) {
                 return Point{box.x + 0.5 * box.width, box.y + 0.5 * box.height};
             }
         }

@@ -59,9 +59,14 @@ bool cross(Point a, Point b, Point c, Point d) {
     return side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0;
 }
 
+bool Placer::isUnlabelled(const Rect& rect) const {
+    return std::none_of(
+        taken_.begin(), taken_.end(), [&](const Rect& other) { return overlap(rect, other); });
+}
+
 bool Placer::isFree(const Rect& rect) const {
     const auto meets = [&](const Rect& other) { return overlap(rect, other); };
-    return holds(bounds_, rect) && std::none_of(taken_.begin(), taken_.end(), meets) &&
+    return holds(bounds_, rect) && isUnlabelled(rect) &&
            std::none_of(kept_.begin(), kept_.end(), meets) &&
            std::none_of(lines_.begin(), lines_.end(), [&](const Line& line) {
                return crosses(rect, line.from, line.to);

@@ -22,6 +22,8 @@ public:
     void takeLine(Point from, Point to) { lines_.push_back({from, to}); }
 
     bool isFree(const Rect& rect) const;
+    /// Whether no label lies there; a thing that labels keep off may.
+    bool isUnlabelled(const Rect& rect) const;
     /// Whether a leader from a to b would cross no label and no other leader.
     bool isFree(Point from, Point to) const;
 

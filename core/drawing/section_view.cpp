@@ -43,7 +43,7 @@ void drawCutBlock(Sketch& sketch, const std::vector<Point>& outline) {
 struct Cut {
     std::size_t conductor = 0;
     Point centre;
-    Rect box;
+    std::vector<Point> outline;
     double reach = 0.0;  ///< mm from the centre that surely lie in it
 };
 
@@ -144,16 +144,21 @@ void drawCallouts(Sketch& sketch,
     }
 }
 
-/// The cut conductors as a label placer sees them: two lines across each, as wide as it is.
-std::vector<Leg> crossesOf(const std::vector<Cut>& cuts) {
+/// The cut conductors as a label placer sees them: their outlines, and a cross inside.
+std::vector<Leg> legsOf(const std::vector<Cut>& cuts) {
     std::vector<Leg> legs;
     for (const auto& cut : cuts) {
-        const auto& box = cut.box;
-        const Point middle{box.x + 0.5 * box.width, box.y + 0.5 * box.height};
+        const auto count = cut.outline.size();
+        for (std::size_t i = 0; i < count; ++i) {
+            legs.push_back(
+                legOf(cut.conductor, cut.outline[i], cut.outline[(i + 1) % count], 0.0, kObject));
+        }
+        const double reach = cut.reach;
+        const Point at = cut.centre;
         legs.push_back(
-            legOf(cut.conductor, {box.x, middle.y}, {box.right(), middle.y}, 0.0, box.height));
+            legOf(cut.conductor, {at.x - reach, at.y}, {at.x + reach, at.y}, 0.0, reach));
         legs.push_back(
-            legOf(cut.conductor, {middle.x, box.y}, {middle.x, box.bottom()}, 0.0, box.width));
+            legOf(cut.conductor, {at.x, at.y - reach}, {at.x, at.y + reach}, 0.0, reach));
     }
     return legs;
 }
@@ -164,7 +169,7 @@ std::optional<std::vector<Spot>> spotsOf(const Sketch& sketch,
                                          const std::vector<Cut>& cuts,
                                          const std::vector<std::size_t>& order,
                                          Placer placer) {
-    const auto legs = crossesOf(cuts);
+    const auto legs = legsOf(cuts);
     std::vector<Spot> spots(cuts.size());
     for (const auto i : order) {
         const auto box = grown(sketch.extentOf(tags[i]), 0.2);
@@ -317,7 +322,7 @@ std::vector<Cut> drawCuts(Sketch& sketch,
         sketch.add(Stratum::objects, Polyline{outline, true, inkPen(kObject), fill});
         const auto centre = frame.at({section.x, cut.centre.y, cut.centre.x});
         const double width = frame.mm(built.conductors[cut.conductor].diameter.in());
-        cuts.push_back({cut.conductor, centre, boxOf(outline), kReach * width});
+        cuts.push_back({cut.conductor, centre, outline, kReach * width});
     }
     return cuts;
 }

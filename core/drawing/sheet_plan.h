@@ -7,7 +7,7 @@ namespace gw::drawing {
 
 inline constexpr double kNookEms = 34.0;      ///< least width of a small table, in body text
 inline constexpr double kColumnEms = 43.0;    ///< least width of a column of schedules
-inline constexpr double kWideEms = 78.0;      ///< least width of the findings
+inline constexpr double kWideEms = 58.0;      ///< least width of the findings
 inline constexpr double kWorthTables = 42.0;  ///< mm of height below which no table is begun
 
 /// What goes where on the first page, and at which scales.

@@ -39,6 +39,7 @@ TEST(Placer, ALeaderMayEndInAThingThatLabelsKeepOff) {
     Placer placer({0, 0, 100, 100});
     placer.keepOff({40, 40, 20, 20});
     EXPECT_FALSE(placer.isFree(Rect{55, 55, 10, 10}));
+    EXPECT_TRUE(placer.isUnlabelled(Rect{55, 55, 10, 10})) << "a name may stand on the thing";
     EXPECT_TRUE(placer.isFree(Point{0, 50}, Point{50, 50}));
 }
 
