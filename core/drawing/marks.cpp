@@ -36,8 +36,8 @@ Rect stubRect(const geometry::BuiltEntry& entry, const ViewFrame& frame) {
 
 void drawLeader(const MarkedView& view, Stratum stratum, const Spot::Leader& leader) {
     view.sketch.line(stratum, leader.start, leader.foot, inkPen(kThin));
-    view.sketch.add(stratum, Circle{leader.foot, 0.4, std::nullopt, kInk});
-    view.placer.takeLine(leader.start, leader.foot);
+    view.sketch.add(stratum, Circle{leader.foot, kLeaderDot, std::nullopt, kInk});
+    view.placer.takeLeader(leader.start, leader.foot, kLeaderDot);
 }
 
 /// Beside a thing, touching it or with a leader.
@@ -115,7 +115,7 @@ bool nameAbove(const MarkedView& view, Text text, const Rect& block) {
         const auto box = grown(view.sketch.inkOf(text), 0.3);
         const double x = std::clamp(block.x + 0.5 * block.width, box.x, box.right());
         const Spot::Leader leader{{x, box.bottom()}, {x, block.y + 0.8}};
-        if (view.placer.isFree(box) && view.placer.isFree(leader.start, leader.foot)) {
+        if (view.placer.isFree(box) && view.placer.isFree(leader.start, leader.foot, kLeaderDot)) {
             drawLeader(view, Stratum::dimensions, leader);
             view.sketch.plate(text);
             view.placer.take(box);
@@ -191,7 +191,7 @@ void markFinding(const MarkedView& view, int number, Point place) {
     view.sketch.add(Stratum::text, Circle{text.at, radius, inkPen(kObject), kPaper});
     view.sketch.text(text);
     view.placer.take(grown({text.at.x, text.at.y, 0, 0}, radius + 0.3));
-    view.placer.takeLine(spot->at, place);
+    view.placer.takeLeader(spot->at, place, 0.5);
 }
 
 Rect entryRect(const geometry::BuiltEntry& entry, const ViewFrame& frame) {

@@ -73,12 +73,13 @@ bool Placer::isFree(const Rect& rect) const {
            });
 }
 
-bool Placer::isFree(Point from, Point to) const {
-    return std::none_of(taken_.begin(),
+bool Placer::isFree(Point from, Point foot, double dot) const {
+    return isUnlabelled(grown({foot.x, foot.y, 0, 0}, dot)) &&
+           std::none_of(taken_.begin(),
                         taken_.end(),
-                        [&](const Rect& rect) { return crosses(rect, from, to); }) &&
+                        [&](const Rect& rect) { return crosses(rect, from, foot); }) &&
            std::none_of(lines_.begin(), lines_.end(), [&](const Line& line) {
-               return cross(from, to, line.from, line.to);
+               return cross(from, foot, line.from, line.to);
            });
 }
 

@@ -18,14 +18,18 @@ public:
     void take(const Rect& rect) { taken_.push_back(rect); }
     /// A thing that labels must not cover, though a leader may cross or end in it.
     void keepOff(const Rect& rect) { kept_.push_back(rect); }
-    /// A leader that later labels must not cover and later leaders must not cross.
-    void takeLine(Point from, Point to) { lines_.push_back({from, to}); }
+    /// A leader that later labels must not cover and later leaders must not cross, with the dot of
+    /// that radius at its end.
+    void takeLeader(Point from, Point foot, double dot) {
+        lines_.push_back({from, foot});
+        keepOff(grown({foot.x, foot.y, 0, 0}, dot));
+    }
 
     bool isFree(const Rect& rect) const;
     /// Whether no label lies there; a thing that labels keep off may.
     bool isUnlabelled(const Rect& rect) const;
-    /// Whether a leader from a to b would cross no label and no other leader.
-    bool isFree(Point from, Point to) const;
+    /// Whether a leader would cross no label and no other leader, its dot touch no label.
+    bool isFree(Point from, Point foot, double dot = 0.0) const;
 
 private:
     struct Line {

@@ -157,7 +157,7 @@ void drawLimit(Sketch& sketch,
     text.anchorX = AnchorX::right;
     text.anchorY = AnchorY::top;
     placer.take(sketch.extentOf(text));
-    placer.takeLine({chart.x(0), y}, {chart.right(), y});
+    placer.takeLeader({chart.x(0), y}, {chart.right(), y}, 0.0);
     sketch.plate(text);
 }
 
@@ -194,7 +194,7 @@ void drawPeak(Sketch& sketch,
             placer.take(box);
             if (dx != 0.0 || dy != -1.6) {
                 sketch.line(Stratum::dimensions, from, peak, inkPen(kThin));
-                placer.takeLine(from, peak);
+                placer.takeLeader(from, peak, 0.0);
             }
             sketch.plate(text);
             return;

@@ -185,7 +185,7 @@ std::optional<std::vector<Spot>> spotsOf(const Sketch& sketch,
         }
         placer.take(taken);
         if (spot->leader) {
-            placer.takeLine(spot->leader->start, spot->leader->foot);
+            placer.takeLeader(spot->leader->start, spot->leader->foot, kLeaderDot);
         }
         spots[i] = *spot;
     }
@@ -240,23 +240,45 @@ std::optional<std::vector<Spot>> bestOrder(const Sketch& sketch,
     return best;
 }
 
-/// The phase's letter in the cut, where there is room for it inside its leader's end.
-void drawPhase(Sketch& sketch,
-               const layout::Conductor& conductor,
-               Point centre,
-               double width,
-               const TextSizes& sizes) {
-    if (width < 3.2 * sizes.body) {
-        return;
+/// Whether a leader or another conductor runs through the middle of a cut.
+bool isCrossed(const Rect& box,
+               std::size_t cut,
+               const std::vector<Cut>& cuts,
+               const std::vector<Spot>& spots) {
+    for (std::size_t i = 0; i < cuts.size(); ++i) {
+        const auto& leader = spots[i].leader;
+        if (leader && crosses(grown(box, kLeaderDot), leader->start, leader->foot)) {
+            return true;
+        }
+        const auto& outline = cuts[i].outline;
+        for (std::size_t k = 0; i != cut && k < outline.size(); ++k) {
+            if (crosses(grown(box, kObject), outline[k], outline[(k + 1) % outline.size()])) {
+                return true;
+            }
+        }
     }
-    Text text;
-    text.at = centre;
-    text.text = std::string(layout::phaseText(conductor.phase));
-    text.height = sizes.body;
-    text.face = Face::bold;
-    text.anchorX = AnchorX::middle;
-    text.anchorY = AnchorY::middle;
-    sketch.text(text);
+    return false;
+}
+
+/// The phases' letters in the cuts where there is room for them and nothing runs through.
+void drawPhases(Sketch& sketch,
+                const geometry::BuiltLayout& built,
+                const std::vector<Cut>& cuts,
+                const std::vector<Spot>& spots,
+                const TextSizes& sizes) {
+    for (std::size_t i = 0; i < cuts.size(); ++i) {
+        Text text;
+        text.at = cuts[i].centre;
+        text.text = layout::phaseText(built.layout.conductors[cuts[i].conductor].phase);
+        text.height = sizes.body;
+        text.face = Face::bold;
+        text.anchorX = AnchorX::middle;
+        text.anchorY = AnchorY::middle;
+        const bool fits = cuts[i].reach >= 1.4 * sizes.body;
+        if (fits && !isCrossed(sketch.inkOf(text), i, cuts, spots)) {
+            sketch.text(text);
+        }
+    }
 }
 
 bool drawTagsBeside(Sketch& sketch,
@@ -274,15 +296,14 @@ bool drawTagsBeside(Sketch& sketch,
         return false;
     }
     for (std::size_t i = 0; i < cuts.size(); ++i) {
-        const auto& conductor = built.layout.conductors[cuts[i].conductor];
-        drawPhase(sketch, conductor, cuts[i].centre, cuts[i].reach / kReach, sizes);
         tags[i].at = (*spots)[i].at;
         sketch.text(tags[i]);
         if (const auto& leader = (*spots)[i].leader) {
             sketch.line(Stratum::dimensions, leader->start, leader->foot, inkPen(0.13));
-            sketch.add(Stratum::dimensions, Circle{leader->foot, 0.35, std::nullopt, kInk});
+            sketch.add(Stratum::dimensions, Circle{leader->foot, kLeaderDot, std::nullopt, kInk});
         }
     }
+    drawPhases(sketch, built, cuts, *spots, sizes);
     return true;
 }
 

@@ -10,7 +10,7 @@ using Shown = LongViews::Shown;
 constexpr double kBetween = 8.0;      // mm between long views, details and tables
 constexpr double kLegible = 1.0 / 8;  // a scale at which nothing need leave the first page
 constexpr double kWorthMore = 1.3;    // gain in scale that sends the details to the second page
-constexpr double kWorthSplit = 1.6;   // and the top view too
+constexpr double kWorthSplit = 1.3;   // and the top view too
 
 class Planner {
 public:

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "drawing/style.h"
+
 namespace gw::drawing {
 namespace {
 
@@ -81,7 +83,8 @@ std::optional<Spot> bestSpot(const Placer& placer,
                 at.x - 0.5 * size.width, at.y - 0.5 * size.height, size.width, size.height};
             const auto leader = leaderOf(box, thing);
             const bool led = gap > kTouching;
-            if (!placer.isFree(box) || (led && !placer.isFree(leader.start, leader.foot))) {
+            if (!placer.isFree(box) ||
+                (led && !placer.isFree(leader.start, leader.foot, kLeaderDot))) {
                 continue;
             }
             double cost = kHides * static_cast<double>(conductorsUnder(legs, box)) +

@@ -16,6 +16,8 @@ inline constexpr double kObject = 0.35;
 inline constexpr double kFine = 0.25;
 inline constexpr double kThin = 0.18;  ///< dimensions, centre lines, hatching
 
+inline constexpr double kLeaderDot = 0.4;  ///< mm, radius of the dot a leader ends in
+
 inline constexpr Colour kInk{0, 0, 0};
 inline constexpr Colour kGrey{110, 110, 110};
 inline constexpr Colour kPaleGrey{228, 228, 228};

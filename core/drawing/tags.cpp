@@ -204,7 +204,7 @@ private:
                 tag(leg.conductor, {foot.x + step.x * reach, foot.y + step.y * reach});
             const auto box = grown(sketch_.extentOf(text), kPlate);
             const auto start = nearestOn(box, foot);
-            if (placer_.isFree(box) && placer_.isFree(start, foot)) {
+            if (placer_.isFree(box) && placer_.isFree(start, foot, kLeaderDot)) {
                 consider({leaderCost(box, start, foot), text, foot});
             }
         }
@@ -228,8 +228,9 @@ private:
         if (candidate.foot) {
             const auto start = nearestOn(plate, *candidate.foot);
             sketch_.line(Stratum::dimensions, start, *candidate.foot, inkPen(kThin));
-            sketch_.add(Stratum::dimensions, Circle{*candidate.foot, 0.4, std::nullopt, kInk});
-            placer_.takeLine(start, *candidate.foot);
+            sketch_.add(Stratum::dimensions,
+                        Circle{*candidate.foot, kLeaderDot, std::nullopt, kInk});
+            placer_.takeLeader(start, *candidate.foot, kLeaderDot);
         } else if (std::min(plate.width, plate.height) <
                    frame_.mm(built_.conductors[conductor].diameter.in()) - 0.4) {
             const auto& own = built_.layout.conductors[conductor];

@@ -45,10 +45,20 @@ TEST(Placer, ALeaderMayEndInAThingThatLabelsKeepOff) {
 
 TEST(Placer, LeadersDoNotCross) {
     Placer placer({0, 0, 100, 100});
-    placer.takeLine({0, 0}, {100, 100});
+    placer.takeLeader({0, 0}, {100, 100}, 0.0);
     EXPECT_FALSE(placer.isFree(Point{0, 100}, Point{100, 0}));
     EXPECT_FALSE(placer.isFree(Rect{45, 45, 10, 10}));
     EXPECT_TRUE(placer.isFree(Point{0, 10}, Point{90, 100}));
+}
+
+TEST(Placer, ALeadersDotTouchesNoLabelNorALabelTheDot) {
+    Placer placer({0, 0, 100, 100});
+    placer.take({40, 40, 20, 20});
+    EXPECT_TRUE(placer.isFree(Point{0, 30}, Point{50, 39.5}, 0.4));
+    EXPECT_FALSE(placer.isFree(Point{0, 30}, Point{50, 39.7}, 0.4));
+    placer.takeLeader({0, 80}, {50, 80}, 0.4);
+    EXPECT_FALSE(placer.isFree(Rect{50.3, 79, 5, 2}));
+    EXPECT_TRUE(placer.isFree(Rect{50.5, 79, 5, 2}));
 }
 
 TEST(Placer, NothingLeavesTheBounds) {
