@@ -230,7 +230,7 @@ void drawProfile(Sketch& sketch,
                  const ProfilePlace& place,
                  const TextSizes& sizes) {
     const Chart chart(fill, place);
-    Placer placer(chart.box());
+    Placer placer(grown(chart.box(), -0.8));
     drawAxis(sketch, chart, sizes);
     drawSplices(sketch, chart);
     drawConductors(sketch, chart);

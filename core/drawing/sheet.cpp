@@ -115,13 +115,13 @@ private:
             top.draw(pages_[1], {area_.x, area_.y}, top.height());
             room = below(area_.y + top.height() + kColumnGap);
         }
-        const auto plan = planDetails(
+        secondDetails_ = planDetails(
             subject_, details_, paper_, kLeastDetail * plan_.scale.ratio, room, metrics_);
-        if (!plan) {
+        if (!secondDetails_) {
             return room;
         }
-        drawDetails(pages_[1], subject_, details_, *plan);
-        return below(plan->used.bottom() + kColumnGap);
+        drawDetails(pages_[1], subject_, details_, *secondDetails_);
+        return below(secondDetails_->used.bottom() + kColumnGap);
     }
 
     Rect below(double y) const { return {area_.x, y, area_.width, area_.bottom() - y}; }
@@ -131,23 +131,33 @@ private:
         const auto& layout = subject_.layout();
         const auto count = pages_.size();
         for (std::size_t i = 0; i < count; ++i) {
-            TitleBlock block{i == 0 ? "Gutter layout" : "Schedules",
-                             i == 0 ? scaleText() : "–",
-                             tallyText(*subject_.findings),
-                             i + 1,
-                             count};
+            const TitleBlock block{
+                nameOfPage(i), scaleOfPage(i), tallyText(*subject_.findings), i + 1, count};
             drawTitleBlock(pages_[i], layout, block, size_, subject_.sizes);
             drawings.push_back(std::move(pages_[i]).finish(size_, layout.title));
         }
         return drawings;
     }
 
-    std::string scaleText() const {
-        std::string text(plan_.scale.text);
-        if (plan_.details && plan_.details->scale.ratio != plan_.scale.ratio) {
-            text += ", sections " + std::string(plan_.details->scale.text);
+    /// Whether the second page has views too.
+    bool hasMoreViews(std::size_t page) const { return page == 1 && secondDetails_; }
+
+    std::string nameOfPage(std::size_t page) const {
+        return page == 0 ? "Gutter layout" : hasMoreViews(page) ? "More views" : "Schedules";
+    }
+
+    std::string scaleOfPage(std::size_t page) const {
+        if (page > 0 && !hasMoreViews(page)) {
+            return "–";
         }
-        return text;
+        const auto& details = page == 0 ? plan_.details : secondDetails_;
+        const bool longViews = page == 0 || plan_.shown == LongViews::Shown::frontAndProfile;
+        const std::string sections = details ? std::string(details->scale.text) : "";
+        if (!longViews) {
+            return sections;
+        }
+        const bool differ = details && details->scale.ratio != plan_.scale.ratio;
+        return std::string(plan_.scale.text) + (differ ? ", sections " + sections : "");
     }
 
     Subject subject_;
@@ -157,6 +167,7 @@ private:
     Rect area_;
     const TextMetrics& metrics_;
     SheetPlan plan_;
+    std::optional<DetailPlan> secondDetails_;  ///< those the first page has no room for
     std::vector<Sketch> pages_;
 };
 
