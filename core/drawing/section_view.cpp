@@ -17,7 +17,7 @@ namespace gw::drawing {
 namespace {
 
 constexpr double kLeader = 4.0;     // mm between the wall and the tags at the side
-constexpr double kReach = 0.45;     // of a conductor's width: from its centre to a leader's end
+constexpr double kReach = 0.34;     // of a conductor's width: from its centre to a leader's end
 constexpr double kWorstSpot = 4.0;  // mean cost above which the tags go to the sides
 constexpr double kBelow = 1.4;      // room for tags below the section, in body text
 
@@ -274,7 +274,7 @@ void drawPhases(Sketch& sketch,
         text.face = Face::bold;
         text.anchorX = AnchorX::middle;
         text.anchorY = AnchorY::middle;
-        const bool fits = cuts[i].reach >= 1.4 * sizes.body;
+        const bool fits = cuts[i].reach >= 1.1 * sizes.body;
         if (fits && !isCrossed(sketch.inkOf(text), i, cuts, spots)) {
             sketch.text(text);
         }

@@ -14,6 +14,7 @@ namespace gw::drawing {
 namespace {
 
 constexpr double kLeastDetail = 0.4;  // of the long views' scale
+constexpr double kHigher = 1.08;      // from one height of columns tried to the next
 constexpr double kColumnGap = 7.0;    // mm between columns of tables
 
 /// Columns as wide as a schedule needs, the same all.
@@ -59,11 +60,27 @@ private:
         }
     }
 
-    /// The findings over the whole width, then the schedules in columns.
+    /// Columns of schedules as low as need no further page, so that they end alike.
     void setTables() {
         const Rect later = plan_.details ? area_ : drawDetailsOnSecondPage();
         const auto schedules = schedulesLeft();
-        Flow flow(pages_, plan_.rest, {area_});
+        auto whole = withTables(schedules, later, area_.height);
+        for (double most = tallest(schedules); most < area_.height; most *= kHigher) {
+            auto lower = withTables(schedules, later, most);
+            if (lower.size() == whole.size()) {
+                whole = std::move(lower);
+                break;
+            }
+        }
+        pages_ = std::move(whole);
+    }
+
+    /// The pages so far with the findings over the whole width, then the schedules in columns.
+    std::vector<Sketch> withTables(const std::vector<Table>& schedules,
+                                   const Rect& later,
+                                   double most) const {
+        auto pages = pages_;
+        Flow flow(pages, plan_.rest, {area_});
         if (!plan_.details) {
             flow.addRegions(1, {later});
         }
@@ -71,11 +88,25 @@ private:
             setTable(flow, openFindingTable(*subject_.built, *subject_.findings), subject_.sizes);
         }
         setTable(flow, metTable(*subject_.built, *subject_.findings), subject_.sizes);
-        flow.divide([this](const Rect& rect) { return columnsOf(rect, subject_.sizes); },
-                    kWorthTables);
+        const auto divider = [&](const Rect& rect) {
+            return columnsOf({rect.x, rect.y, rect.width, std::min(rect.height, most)},
+                             subject_.sizes);
+        };
+        flow.divide(divider, kWorthTables);
         for (const auto& table : schedules) {
             setTable(flow, table, subject_.sizes);
         }
+        return pages;
+    }
+
+    /// Height of the tallest schedule: no column lower than it parts one.
+    double tallest(const std::vector<Table>& schedules) const {
+        const double width = columnsOf(area_, subject_.sizes).front().width;
+        double most = kWorthTables;
+        for (const auto& table : schedules) {
+            most = std::max(most, tableHeight(table, width, subject_.sizes, metrics_) + 1.0);
+        }
+        return most;
     }
 
     /// Sets small tables into the nooks of the first page and returns the others, in order.

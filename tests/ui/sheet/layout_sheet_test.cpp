@@ -196,15 +196,22 @@ struct InkUnder {
     bool runsThrough(const drawing::Arc&) const { return false; }
     bool runsThrough(const Text&) const { return false; }
 
-    /// Only upright rectangles and discs are used to hide.
+    /// A filled shape that the rectangle lies in as a whole.
     bool hides(const drawing::Polyline& line) const {
-        return line.closed && line.fill && line.points.size() == 4 &&
-               line.points[0].y == line.points[1].y && line.points[1].x == line.points[2].x &&
-               drawing::holds({line.points[0].x,
-                               line.points[0].y,
-                               line.points[2].x - line.points[0].x,
-                               line.points[2].y - line.points[0].y},
-                              rect);
+        const auto count = line.points.size();
+        bool inside = false;
+        for (std::size_t i = 0; line.closed && line.fill && i < count; ++i) {
+            const auto& a = line.points[i];
+            const auto& b = line.points[(i + 1) % count];
+            if (drawing::crosses(rect, a, b)) {
+                return false;
+            }
+            if ((a.y > rect.y) != (b.y > rect.y) &&
+                rect.x < a.x + (rect.y - a.y) / (b.y - a.y) * (b.x - a.x)) {
+                inside = !inside;
+            }
+        }
+        return inside;
     }
     bool hides(const drawing::Circle& circle) const {
         const double dx = std::max(circle.centre.x - rect.x, rect.right() - circle.centre.x);
