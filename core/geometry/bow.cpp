@@ -137,9 +137,11 @@ Vec3 ontoPiece(const Piece& piece, const Vec3& onChord) {
 /// A bow as Newton's steps see it.
 class Track {
 public:
-    explicit Track(const Bow& bow)
-        : piece_(*bow.piece), start_(bow.start - bow.lift()), end_(bow.end - bow.lift()) {
+    explicit Track(const Bow& bow) : piece_(*bow.piece), start_(bow.start), end_(bow.end) {
         if (piece_.isArc()) {
+            const Vec3 lift = bow.lift();
+            start_ = start_ - lift;
+            end_ = end_ - lift;
             turn_ = cross(piece_.u, piece_.v) / piece_.radius;
             bend_ = 1.0 / (piece_.radius * piece_.radius);
         }
@@ -206,7 +208,7 @@ std::pair<double, double> newtonStep(const Track::Place& a, const Track::Place& 
 /// Newton's steps from two points as long as they bring them nearer.
 Feet polished(const Track& trackA, const Track& trackB, const Vec3& onA, const Vec3& onB) {
     constexpr int kMostSteps = 8;
-    constexpr double kStill = 1e-4;  // inches; after it the next step is about its square
+    constexpr double kStill = 1e-2;  // inches; what is left is about its square
     Track::Place a = trackA.placeAt(onA);
     Track::Place b = trackB.placeAt(onB);
     double square = squaredNorm(onA - onB);
@@ -770,7 +772,26 @@ private:
     std::vector<Node>& nodes_;
 };
 
+namespace {
+
+std::optional<Feet> nearestOfLeg(const Bow& leg, const OrientedBox& box, double ceiling) {
+    const OnChord found = ChordAtBox(turnedInto(box, leg.start - box.centre),
+                                     turnedInto(box, leg.end - box.centre),
+                                     box.half)
+                              .nearest();
+    if (found.value > ceiling) {
+        return std::nullopt;
+    }
+    const Vec3 onA = leg.start + (leg.end - leg.start) * found.along;
+    return Feet{found.value, onA, onSurface(box, onA)};
+}
+
+}  // namespace
+
 std::optional<Feet> NearestFinder::find(const Bow& a, const OrientedBox& box, double ceiling) {
+    if (a.stray == 0.0) {
+        return nearestOfLeg(a, box, ceiling);
+    }
     return BoxSearch(a, box, ceiling, *this).run();
 }
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <memory_resource>
 #include <tuple>
 
 #include "base/contract.h"
@@ -24,6 +25,19 @@ constexpr double kColumn = 4.0;
 /// More columns than this for every chunk, and the columns grow: a sparse scene must not cost
 /// memory.
 constexpr double kMostColumnsPerChunk = 4.0;
+
+/// bytes. All workspace lies in one block of this size for every chunk, or a few more. Many blocks,
+/// each given back to the system and taken anew at the next call, cost as much as the search.
+constexpr std::size_t kBytesPerChunk = 512;
+
+/// About as many as there will be: where items are parts of one path they share its pieces.
+std::size_t likelyChunks(std::span<const SceneItem> items) {
+    std::size_t count = 0;
+    for (const SceneItem& item : items) {
+        count += item.path == nullptr ? 1 : item.path->pieces().size();
+    }
+    return count;
+}
 
 /// A bow, or the box of an item.
 struct Chunk {
@@ -77,12 +91,17 @@ float roundedUp(double value) {
 
 /// All items cut up. Equal indices belong together.
 struct Chunks {
-    std::vector<Chunk> chunks;
-    std::vector<Around> arounds;
+    std::pmr::vector<Chunk> chunks;
+    std::pmr::vector<Around> arounds;
     Box all;
 
-    Chunks(std::span<const SceneItem> items, double within) {
-        reserve(items);
+    Chunks(std::span<const SceneItem> items,
+           double within,
+           std::size_t likely,
+           std::pmr::memory_resource* memory)
+        : chunks(memory), arounds(memory) {
+        chunks.reserve(likely);
+        arounds.reserve(likely);
         for (std::uint32_t i = 0; i < items.size(); ++i) {
             const SceneItem& item = items[i];
             if (item.path == nullptr) {
@@ -98,15 +117,6 @@ struct Chunks {
     }
 
 private:
-    void reserve(std::span<const SceneItem> items) {
-        std::size_t pieces = 0;
-        for (const SceneItem& item : items) {
-            pieces += item.path == nullptr ? 1 : item.path->pieces().size() * 2;
-        }
-        chunks.reserve(pieces);
-        arounds.reserve(pieces);
-    }
-
     void add(const Chunk& chunk, std::uint32_t group, const Box& box) {
         all = chunks.empty() ? box : all;
         grow(all, box.least);
@@ -140,7 +150,8 @@ std::size_t mayMeet(const Around& a, const Around& b) {
 /// little to test as cells would, and one leg along x lies in few columns.
 class Columns {
 public:
-    explicit Columns(Chunks& chunks) : arounds_(chunks.arounds) {
+    Columns(Chunks& chunks, std::pmr::memory_resource* memory)
+        : arounds_(chunks.arounds), spans_(memory), starts_(memory), held_(memory), hits_(memory) {
         std::sort(chunks.arounds.begin(), chunks.arounds.end(), [](const auto& a, const auto& b) {
             return std::tie(a.least[0], a.chunk) < std::tie(b.least[0], b.chunk);
         });
@@ -253,10 +264,10 @@ private:
     double side_ = kColumn;
     std::array<double, 2> origin_{};
     Index size_{};
-    std::vector<Span> spans_;            ///< of the chunks
-    std::vector<std::uint32_t> starts_;  ///< of each column in held_
-    std::vector<Around> held_;           ///< column by column
-    std::vector<std::uint32_t> hits_;
+    std::pmr::vector<Span> spans_;            ///< of the chunks
+    std::pmr::vector<std::uint32_t> starts_;  ///< of each column in held_
+    std::pmr::vector<Around> held_;           ///< column by column
+    std::pmr::vector<std::uint32_t> hits_;
 };
 
 // ---- narrow phase -------------------------------------------------------------------------------
@@ -269,13 +280,25 @@ struct Candidate {
     float lower = 0.0F;
 
     std::uint32_t itemB() const { return rank / 2; }
-    auto order() const { return std::tie(rank, lower, chunkA, chunkB); }
+
+    bool before(const Candidate& other) const {
+        if (rank != other.rank) {
+            return rank < other.rank;
+        }
+        if (lower != other.lower) {
+            return lower < other.lower;
+        }
+        return std::tie(chunkA, chunkB) < std::tie(other.chunkA, other.chunkB);
+    }
 };
 
 class Narrow {
 public:
-    Narrow(std::span<const SceneItem> items, std::span<const Chunk> chunks, double within)
-        : items_(items), chunks_(chunks), within_(within) {
+    Narrow(std::span<const SceneItem> items,
+           std::span<const Chunk> chunks,
+           double within,
+           std::pmr::memory_resource* memory)
+        : items_(items), chunks_(chunks), within_(within), candidates_(memory) {
         candidates_.reserve(chunks.size() * 3);
     }
 
@@ -286,9 +309,11 @@ public:
         const Chunk& a = chunks_[chunkA];
         const Chunk& b = chunks_[chunkB];
         const SegmentFeet feet = nearestOnSegments(a.bow.start, a.bow.end, b.bow.start, b.bow.end);
-        const double lower = std::sqrt(feet.squaredDistance) - a.keepOff - b.keepOff;
-        if (lower <= within_ && a.item != b.item) {
+        const double keepOff = a.keepOff + b.keepOff;
+        const double reach = within_ + keepOff;
+        if (feet.squaredDistance <= reach * reach && a.item != b.item) {
             const std::uint32_t bent = a.bow.stray > 0.0 || b.bow.stray > 0.0 ? 1 : 0;
+            const double lower = std::sqrt(feet.squaredDistance) - keepOff;
             candidates_.push_back({chunkA, chunkB, b.item * 2 + bent, roundedDown(lower)});
         }
     }
@@ -315,22 +340,23 @@ private:
 
     /// By item a (counting sort), then by item b and lower bound.
     void sortCandidates() {
-        std::vector<std::uint32_t> starts(items_.size() + 1, 0);
+        auto* memory = candidates_.get_allocator().resource();
+        std::pmr::vector<std::uint32_t> starts(items_.size() + 1, 0, memory);
         for (std::size_t i = 0; i < candidates_.size(); ++i) {
             ++starts[itemA(i) + 1];
         }
         for (std::size_t i = 1; i < starts.size(); ++i) {
             starts[i] += starts[i - 1];
         }
-        std::vector<Candidate> sorted(candidates_.size());
-        std::vector<std::uint32_t> next(starts.begin(), starts.end() - 1);
+        std::pmr::vector<Candidate> sorted(candidates_.size(), memory);
+        std::pmr::vector<std::uint32_t> next(starts.begin(), starts.end() - 1, memory);
         for (std::size_t i = 0; i < candidates_.size(); ++i) {
             sorted[next[itemA(i)]++] = candidates_[i];
         }
         for (std::size_t i = 0; i + 1 < starts.size(); ++i) {
             std::sort(sorted.begin() + starts[i],
                       sorted.begin() + starts[i + 1],
-                      [](const Candidate& a, const Candidate& b) { return a.order() < b.order(); });
+                      [](const Candidate& a, const Candidate& b) { return a.before(b); });
         }
         candidates_ = std::move(sorted);
     }
@@ -428,7 +454,7 @@ private:
     std::span<const SceneItem> items_;
     std::span<const Chunk> chunks_;
     double within_;
-    std::vector<Candidate> candidates_;
+    std::pmr::vector<Candidate> candidates_;
     NearestFinder finder_;
 };
 
@@ -436,12 +462,14 @@ private:
 
 std::vector<NearPair> nearPairs(std::span<const SceneItem> items, double within) {
     CONTRACT(within >= 0.0);
-    Chunks chunks(items, within);
+    const std::size_t likely = likelyChunks(items);
+    std::pmr::monotonic_buffer_resource memory((likely + 1) * kBytesPerChunk);
+    Chunks chunks(items, within, likely, &memory);
     if (chunks.chunks.empty()) {
         return {};
     }
-    Columns columns(chunks);
-    Narrow narrow(items, chunks.chunks, within);
+    Columns columns(chunks, &memory);
+    Narrow narrow(items, chunks.chunks, within, &memory);
     columns.forEachPair([&](std::uint32_t a, std::uint32_t b) { narrow.consider(a, b); });
     return narrow.pairs();
 }

@@ -91,6 +91,13 @@ void peerCollisions(benchmark::State& state) {
     });
 }
 
+void oneCheck(benchmark::State& state, checks::Check check) {
+    const BuiltLayout built = builtFor(state);
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(checks::functionOf(check)(built).size());
+    }
+}
+
 void counts(benchmark::internal::Benchmark* bench) {
     for (const int count : {12, 50, 200, 800}) {
         bench->Arg(count);
@@ -101,6 +108,16 @@ void counts(benchmark::internal::Benchmark* bench) {
 BENCHMARK(build)->Name("build")->Apply(counts);
 BENCHMARK(checkAll)->Name("checkAll")->Apply(counts);
 BENCHMARK(buildAndCheckAll)->Name("build_checkAll")->Apply(counts);
+/// "check NAME", each on its own.
+[[maybe_unused]] const bool kChecksRegistered = [] {
+    for (const checks::Check check : checks::allChecks()) {
+        const std::string name = "check " + std::string(checks::checkName(check));
+        counts(benchmark::RegisterBenchmark(
+            name.c_str(), [check](benchmark::State& state) { oneCheck(state, check); }));
+    }
+    return true;
+}();
+
 BENCHMARK(clearance)->Name("clearance")->Apply(counts);
 BENCHMARK(clearanceFindings)->Name("clearance_findings")->Apply(counts);
 BENCHMARK(peerGaps)->Name("clearance_fcl_gaps")->Apply(counts);
