@@ -64,8 +64,8 @@ struct Feet {
 /// Arc length on the path of a point on the bow.
 double lengthAt(const Bow& bow, const Vec3& point);
 
-/// inches. How far a lies beyond b along a direction (unit): no point of one is nearer to any of the
-/// other. May be negative.
+/// inches. How far a lies beyond b along a direction (unit): no point of one is nearer to any of
+/// the other. May be negative.
 double apartAlong(const Vec3& direction, const Bow& a, const Bow& b);
 
 /// Finds nearest points of bows. Keeps its workspace from one search to the next.
