@@ -268,11 +268,9 @@ Answer conductorIn(const BuiltLayout& built, std::size_t conductor, Location loc
             ? "buried, which is wet"  // Article 100: underground installations are wet locations
             : "in a " + std::string(standards::locationText(location)) + " place";
     if (!insulation) {
-        return {wet ? Verdict::cannotTell : Verdict::meets,
-                "its insulation is not stated and it is " + here +
-                    (wet ? "" : ", where any of the usual ones will do"),
-                wet ? std::vector<std::string>{"insulation of " + conductorName(built, conductor)}
-                    : std::vector<std::string>{}};
+        return {Verdict::cannotTell,
+                "its insulation is not stated and it is " + here,
+                {"insulation of " + conductorName(built, conductor)}};
     }
     const std::string text = std::string(standards::insulationText(*insulation));
     if (*insulation == Insulation::bare) {

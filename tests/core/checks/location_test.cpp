@@ -195,13 +195,17 @@ INSTANTIATE_TEST_SUITE_P(Types,
                                          InsulationRow{Insulation::rhh, false},
                                          InsulationRow{Insulation::rhhNoCover, false}));
 
-TEST(InsulationNotStated, CannotTellInAWetPlaceOnly) {
+// Not every insulation that is made may be used in every dry or damp place either.
+TEST(InsulationNotStated, CannotTellAnywhere) {
     auto builder = at(Location::wet, {Location::wet});
     builder.conductorNamed("S-A").insulation.reset();
     EXPECT_EQ(conductor(builder).verdict, Verdict::cannotTell);
     EXPECT_THAT(conductor(builder).missing, testing::ElementsAre("insulation of conductor S-A"));
-    builder.layout().surroundings.location = Location::dry;
-    EXPECT_EQ(conductor(builder).verdict, Verdict::meets);
+    for (const auto place : {Location::dry, Location::damp}) {
+        builder.layout().surroundings.location = place;
+        EXPECT_EQ(conductor(builder).verdict, Verdict::cannotTell);
+        EXPECT_THAT(conductor(builder).missing, testing::Contains("insulation of conductor S-A"));
+    }
 }
 
 // ---- inside a weatherproof auxiliary gutter --------------------------------------------------
@@ -310,7 +314,7 @@ TEST(InsulationNotStated, CannotTellWhereItIsBuriedOrMayFlood) {
     EXPECT_EQ(conductor(builder).verdict, Verdict::cannotTell);
     builder.layout().surroundings = {Location::dry, {}, {}};
     EXPECT_EQ(conductor(builder).verdict, Verdict::cannotTell);
-    EXPECT_THAT(conductor(builder).missing, testing::Contains("whether the gutter floods"));
+    EXPECT_THAT(conductor(builder).missing, testing::ElementsAre("insulation of conductor S-A"));
 }
 
 TEST(InsideAWireway, IsWetWhateverReadingIsRecorded) {
