@@ -47,24 +47,12 @@ layout::Layout boatHall(const parts::Shelf& shelf) {
     taps.perSlant = 0.5;
     taps.y = steps(0.9, 10.5, 0.6);
     taps.z = steps(0.5, 4.5, 0.4);
-    struct Disconnect {
-        Tap tap;
-        double x;
-    };
-    for (const auto& [tap, x] : {Disconnect{{"T1", "Paint shop", "3", {"4"}}, 18.0},
-                                 Disconnect{{"T2", "Spar bench", "2", {"4"}}, 43.0}}) {
-        maker.addCircuit(joining(circuit(tap.id, tap.name, Role::tap, kThreeWire, 1, 70, 40),
-                                 "feeder",
-                                 TapRule::tenFoot,
-                                 tap.name + " disconnect"));
-        maker.addEntry(entry("E" + tap.id,
-                             tap.name,
-                             Wall::bottom,
-                             x,
-                             3.2,
-                             {RacewayType::emt, "1-1/4", 18},
-                             tap.name + " disconnect"));
-        laySet(maker, addTapConductors(maker, tap, kThreeWire), "E" + tap.id, {taps});
+    const Raceway down{RacewayType::emt, "1-1/4", 18};
+    for (const Tap& tap :
+         {Tap{"T1", "Paint shop", "3", "4", 70, 40, 18.0, 3.2, down, "Paint shop disconnect"},
+          Tap{"T2", "Spar bench", "2", "4", 70, 40, 43.0, 3.2, down, "Spar bench disconnect"}}) {
+        const auto conductors = addTap(maker, tap, kThreeWire, "feeder", TapRule::tenFoot);
+        laySet(maker, conductors, "E" + tap.id, {taps});
     }
     return layout;
 }

@@ -84,34 +84,20 @@ layout::Layout fiveTenants(const parts::Shelf& shelf) {
     std::map<std::string, std::vector<std::size_t>> conductors;
     int port = 4;
     for (const auto& tenant : tenants) {
-        maker.addCircuit(joining(circuit(tenant.id,
-                                         tenant.name,
-                                         Role::tap,
-                                         kFourWire,
-                                         1,
-                                         tenant.amperes,
-                                         tenant.amperes * 0.75),
-                                 "service",
-                                 TapRule::serviceConductors,
-                                 tenant.name + " disconnect"));
-        maker.addEntry(entry("E" + tenant.id,
-                             tenant.name,
-                             Wall::bottom,
-                             tenant.x,
-                             tenant.z,
-                             {RacewayType::emt, tenant.raceway, 12},
-                             tenant.name + " disconnect"));
-        for (int i = 0; i < 4; ++i) {
-            const auto phase = kFourWire[std::size_t(i)];
-            conductors[tenant.id].push_back(
-                maker.addConductor(tenant.id + "-" + letter(phase),
-                                   tenant.id,
-                                   1,
-                                   phase,
-                                   {tenant.size},
-                                   maker.inPort("B" + letter(phase), std::to_string(port)),
-                                   maker.atEntry("E" + tenant.id, i + 1)));
-        }
+        conductors[tenant.id] = addTap(maker,
+                                       {tenant.id,
+                                        tenant.name,
+                                        std::to_string(port),
+                                        tenant.size,
+                                        tenant.amperes,
+                                        tenant.amperes * 0.75,
+                                        tenant.x,
+                                        tenant.z,
+                                        {RacewayType::emt, tenant.raceway, 12},
+                                        tenant.name + " disconnect"},
+                                       kFourWire,
+                                       "service",
+                                       TapRule::serviceConductors);
         ++port;
     }
     // The thick ones first: they have the least choice.

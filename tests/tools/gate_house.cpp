@@ -26,17 +26,7 @@ layout::Layout gateHouse(const parts::Shelf& shelf) {
                        "+x+y",
                        kThreeWire[i]);
     }
-    std::vector<std::size_t> mains;
-    for (std::size_t i = 0; i < kThreeWire.size(); ++i) {
-        const auto phase = letter(kThreeWire[i]);
-        mains.push_back(maker.addConductor("S1-" + phase,
-                                           "service",
-                                           1,
-                                           kThreeWire[i],
-                                           {"1/0"},
-                                           maker.atEntry("E1", static_cast<int>(i) + 1),
-                                           maker.inPort("B" + phase, "1")));
-    }
+    const auto mains = addMains(maker, "service", "S1-", kThreeWire, "1/0");
     LaneWishes lanes;
     lanes.perSlant = 0.5;
     lanes.y = steps(0.4, 3.0, 0.3);
@@ -47,24 +37,22 @@ layout::Layout gateHouse(const parts::Shelf& shelf) {
     taps.perSlant = 0.5;
     taps.y = steps(0.9, 4.5, 0.3);
     taps.z = steps(0.9, 7.0, 0.35);
-    struct Disconnect {
-        Tap tap;
-        double x;
-    };
-    for (const auto& [tap, x] : {Disconnect{{"T1", "Gate house", "2", {"3"}}, 17.0},
-                                 Disconnect{{"T2", "Slipway crane", "3", {"3"}}, 33.0}}) {
-        maker.addCircuit(joining(circuit(tap.id, tap.name, Role::tap, kThreeWire, 1, 100, 60),
-                                 "service",
-                                 TapRule::serviceConductors,
-                                 tap.name + " disconnect"));
-        maker.addEntry(entry("E" + tap.id,
-                             tap.name,
-                             Wall::bottom,
-                             x,
-                             4.2,
-                             {RacewayType::emt, "1-1/4", 12},
-                             tap.name + " disconnect"));
-        laySet(maker, addTapConductors(maker, tap, kThreeWire), "E" + tap.id, {taps});
+    const Raceway down{RacewayType::emt, "1-1/4", 12};
+    for (const Tap& tap :
+         {Tap{"T1", "Gate house", "2", "3", 100, 60, 17.0, 4.2, down, "Gate house disconnect"},
+          Tap{"T2",
+              "Slipway crane",
+              "3",
+              "3",
+              100,
+              60,
+              33.0,
+              4.2,
+              down,
+              "Slipway crane disconnect"}}) {
+        const auto conductors =
+            addTap(maker, tap, kThreeWire, "service", TapRule::serviceConductors);
+        laySet(maker, conductors, "E" + tap.id, {taps});
     }
     return maker.layout();
 }

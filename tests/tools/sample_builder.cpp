@@ -170,12 +170,6 @@ bool SampleBuilder::tryLay(const std::vector<std::size_t>& order, const LaneWish
     return true;
 }
 
-void SampleBuilder::lay(const std::vector<std::size_t>& order, const LaneWishes& wishes) {
-    if (!tryLay(order, wishes)) {
-        giveUp(order.front());
-    }
-}
-
 void SampleBuilder::giveUp(std::size_t conductor) const {
     stop(layout_.title + ": no way found for " + layout_.conductors[conductor].tag);
 }

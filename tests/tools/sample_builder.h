@@ -69,8 +69,6 @@ public:
 
     /// Lays the conductors in this order, or none of them.
     bool tryLay(const std::vector<std::size_t>& order, const LaneWishes& wishes);
-    /// The same; stops with the first tag when they find no way.
-    void lay(const std::vector<std::size_t>& order, const LaneWishes& wishes);
 
     /// Gives a conductor another slot of an entry it comes through.
     void seat(std::size_t conductor, const std::string& entry, int slot);

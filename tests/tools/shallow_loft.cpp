@@ -29,17 +29,7 @@ layout::Layout shallowLoft(const parts::Shelf& shelf) {
                        "-y+x",
                        kThreeWire[i]);
     }
-    std::vector<std::size_t> mains;
-    for (std::size_t i = 0; i < kThreeWire.size(); ++i) {
-        const auto phase = letter(kThreeWire[i]);
-        mains.push_back(maker.addConductor("F-" + phase,
-                                           "feeder",
-                                           1,
-                                           kThreeWire[i],
-                                           {"2/0"},
-                                           maker.atEntry("E1", static_cast<int>(i) + 1),
-                                           maker.inPort("B" + phase, "1")));
-    }
+    const auto mains = addMains(maker, "feeder", "F-", kThreeWire, "2/0");
     // High and in front of the blocks they pass; the taps keep below.
     std::vector<LaneWishes> lanes(3);
     lanes[0].furthest = 1.0;
@@ -50,36 +40,36 @@ layout::Layout shallowLoft(const parts::Shelf& shelf) {
     // The further away a tap enters, the higher its lane, so that no riser crosses a lane. Lanes of
     // those that land in the back tier lie behind those of the front tier, and phase B's behind the
     // neutral's, so that each reaches its port without passing round another.
-    struct Branch {
+    struct Lane {
         Tap tap;
-        double x;
         double y;
         bool back;
     };
-    const std::vector<Branch> branches = {
-        {{"T1", "Loft lights", "6", {"6"}}, 20.0, 2.0, false},
-        {{"T2", "Net winch", "3", {"6"}}, 15.5, 2.32, true},
-        {{"T3", "Rope store", "5", {"6"}}, 11.0, 2.64, false},
-        {{"T4", "Drying room", "2", {"6"}}, 6.5, 2.96, true},
+    const Raceway down{RacewayType::emt, "1", 12};
+    const std::vector<Lane> lanesOfTaps = {
+        {{"T1", "Loft lights", "6", "6", 60, 35, 20.0, 1.9, down, "Loft lights disconnect"},
+         2.0,
+         false},
+        {{"T2", "Net winch", "3", "6", 60, 35, 15.5, 1.9, down, "Net winch disconnect"},
+         2.32,
+         true},
+        {{"T3", "Rope store", "5", "6", 60, 35, 11.0, 1.9, down, "Rope store disconnect"},
+         2.64,
+         false},
+        {{"T4", "Drying room", "2", "6", 60, 35, 6.5, 1.9, down, "Drying room disconnect"},
+         2.96,
+         true},
     };
-    for (const auto& [tap, x, y, back] : branches) {
-        maker.addCircuit(joining(circuit(tap.id, tap.name, Role::tap, kThreeWire, 1, 60, 35),
-                                 "feeder",
-                                 TapRule::tenFoot,
-                                 tap.name + " disconnect"));
-        maker.addEntry(entry("E" + tap.id,
-                             tap.name,
-                             Wall::bottom,
-                             x,
-                             1.9,
-                             {RacewayType::emt, "1", 12},
-                             tap.name + " disconnect"));
+    for (const auto& [tap, y, back] : lanesOfTaps) {
         std::vector<LaneWishes> wishes(3);
         wishes[0].y = steps(1.4, 2.4, 0.2);
         wishes[0].z = steps(0.6, 2.0, 0.2);
         wishes[1] = {.y = {y}, .z = {back ? 2.25 : 2.6}, .lanesOnly = true};
         wishes[2] = {.y = {y}, .z = {back ? 2.95 : 3.3}, .lanesOnly = true};
-        laySet(maker, addTapConductors(maker, tap, kThreeWire), "E" + tap.id, wishes);
+        laySet(maker,
+               addTap(maker, tap, kThreeWire, "feeder", TapRule::tenFoot),
+               "E" + tap.id,
+               wishes);
     }
     return maker.layout();
 }

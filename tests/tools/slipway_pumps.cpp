@@ -34,17 +34,7 @@ layout::Layout slipwayPumps(const parts::Shelf& shelf) {
                        "+x+y",
                        kDelta[i]);
     }
-    std::vector<std::size_t> mains;
-    for (std::size_t i = 0; i < kDelta.size(); ++i) {
-        const auto phase = letter(kDelta[i]);
-        mains.push_back(maker.addConductor("F-" + phase,
-                                           "feeder",
-                                           1,
-                                           kDelta[i],
-                                           {"2/0"},
-                                           maker.atEntry("E1", static_cast<int>(i) + 1),
-                                           maker.inPort("B" + phase, "1")));
-    }
+    const auto mains = addMains(maker, "feeder", "F-", kDelta, "2/0");
     LaneWishes lanes;
     lanes.perSlant = 0.5;
     lanes.y = steps(0.5, 3.5, 0.3);
@@ -55,25 +45,13 @@ layout::Layout slipwayPumps(const parts::Shelf& shelf) {
     taps.perSlant = 0.5;
     taps.y = steps(0.9, 4.5, 0.3);
     taps.z = steps(0.9, 7.0, 0.35);
-    struct Pump {
-        Tap tap;
-        double x;
-    };
-    for (const auto& [tap, x] : {Pump{{"T1", "Bilge pump", "2", {"6"}}, 20.5},
-                                 Pump{{"T2", "Wash pump", "3", {"6"}}, 30.5},
-                                 Pump{{"T3", "Fire pump", "4", {"4"}}, 44.0}}) {
-        maker.addCircuit(joining(circuit(tap.id, tap.name, Role::tap, kDelta, 1, 60, 34),
-                                 "feeder",
-                                 TapRule::tenFoot,
-                                 tap.name + " controller"));
-        maker.addEntry(entry("E" + tap.id,
-                             tap.name,
-                             Wall::bottom,
-                             x,
-                             4.2,
-                             {RacewayType::rmc, "1", 24},
-                             tap.name + " controller"));
-        laySet(maker, addTapConductors(maker, tap, kDelta), "E" + tap.id, {taps});
+    const Raceway down{RacewayType::rmc, "1", 24};
+    for (const Tap& tap :
+         {Tap{"T1", "Bilge pump", "2", "6", 60, 34, 20.5, 4.2, down, "Bilge pump controller"},
+          Tap{"T2", "Wash pump", "3", "6", 60, 34, 30.5, 4.2, down, "Wash pump controller"},
+          Tap{"T3", "Fire pump", "4", "4", 60, 34, 44.0, 4.2, down, "Fire pump controller"}}) {
+        const auto conductors = addTap(maker, tap, kDelta, "feeder", TapRule::tenFoot);
+        laySet(maker, conductors, "E" + tap.id, {taps});
     }
     return layout;
 }

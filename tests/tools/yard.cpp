@@ -104,16 +104,42 @@ void laySet(SampleBuilder& maker,
     maker.giveUp(conductors[conductors.size() - 1 - furthest]);
 }
 
-std::vector<std::size_t> addTapConductors(SampleBuilder& maker,
-                                          const Tap& tap,
-                                          const Phases& phases) {
+std::vector<std::size_t> addMains(SampleBuilder& maker,
+                                  const std::string& circuit,
+                                  const std::string& tagPrefix,
+                                  const Phases& phases,
+                                  const std::string& size) {
+    std::vector<std::size_t> made;
+    for (std::size_t i = 0; i < phases.size(); ++i) {
+        made.push_back(maker.addConductor(tagPrefix + letter(phases[i]),
+                                          circuit,
+                                          1,
+                                          phases[i],
+                                          {size},
+                                          maker.atEntry("E1", static_cast<int>(i) + 1),
+                                          maker.inPort("B" + letter(phases[i]), "1")));
+    }
+    return made;
+}
+
+std::vector<std::size_t> addTap(SampleBuilder& maker,
+                                const Tap& tap,
+                                const Phases& phases,
+                                const std::string& joins,
+                                TapRule rule) {
+    maker.addCircuit(joining(circuit(tap.id, tap.name, Role::tap, phases, 1, tap.device, tap.load),
+                             joins,
+                             rule,
+                             tap.leadsTo));
+    maker.addEntry(
+        entry("E" + tap.id, tap.name, Wall::bottom, tap.x, tap.z, tap.raceway, tap.leadsTo));
     std::vector<std::size_t> made;
     for (std::size_t i = 0; i < phases.size(); ++i) {
         made.push_back(maker.addConductor(tap.id + "-" + letter(phases[i]),
                                           tap.id,
                                           1,
                                           phases[i],
-                                          tap.kind,
+                                          {tap.size},
                                           maker.inPort("B" + letter(phases[i]), tap.port),
                                           maker.atEntry("E" + tap.id, static_cast<int>(i) + 1)));
     }

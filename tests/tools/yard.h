@@ -1,6 +1,5 @@
 #pragma once
 
-#include <array>
 #include <string>
 #include <vector>
 
@@ -57,17 +56,34 @@ void laySet(SampleBuilder& maker,
             const std::string& entry,
             const std::vector<LaneWishes>& wishes);
 
-/// A tap of one set from a block of every phase to an entry, not laid yet.
+/// One conductor a phase from entry "E1" to port 1 of every phase's block; slots 1, 2, … in the
+/// order of the phases.
+std::vector<std::size_t> addMains(SampleBuilder& maker,
+                                  const std::string& circuit,
+                                  const std::string& tagPrefix,
+                                  const Phases& phases,
+                                  const std::string& size);
+
+/// A tap of one set from that port of every phase's block down through the bottom wall.
 struct Tap {
     std::string id;
     std::string name;
-    std::string port;  ///< of every block
-    ConductorKind kind;
+    std::string port;
+    std::string size;
+    double device;  ///< amperes
+    double load;    ///< amperes
+    double x;       ///< inches: centre of its entry
+    double z;
+    Raceway raceway;
+    std::string leadsTo;
 };
 
-/// The tap's conductors, in the order of the phases; slots 1, 2, … of the entry "E" + id.
-std::vector<std::size_t> addTapConductors(SampleBuilder& maker,
-                                          const Tap& tap,
-                                          const Phases& phases);
+/// Adds the tap's circuit, its entry "E" + id and its conductors, not laid yet, in the order of the
+/// phases; slots 1, 2, ….
+std::vector<std::size_t> addTap(SampleBuilder& maker,
+                                const Tap& tap,
+                                const Phases& phases,
+                                const std::string& joins,
+                                layout::TapRule rule);
 
 }  // namespace gw::tools
