@@ -237,7 +237,7 @@ std::string clashText(const JointGraph& graph, std::size_t index) {
 
 std::string breachText(const JointGraph& graph, std::size_t index) {
     const JointBlock& block = graph.blocks[index];
-    const std::string text = clashText(graph, index);
+    std::string text = clashText(graph, index);
     if (block.astray.empty() || block.clash == Clash::bondOnPhase) {
         return text;
     }

@@ -250,6 +250,8 @@ std::string jsonReport(const geometry::BuiltLayout& built,
 }
 
 const std::vector<std::string>& cautions() {
+    // Sentences over several lines.
+    // NOLINTBEGIN(bugprone-suspicious-missing-comma)
     static const std::vector<std::string> kCautions = {
         "This is a planning aid. The adopted code and its local amendments, the authority having "
         "jurisdiction, the listing and instructions of every connector, and licensed practice "
@@ -258,10 +260,10 @@ const std::vector<std::string>& cautions() {
         "Work de-energised: find every source, open, lock and tag, and test for absence of voltage "
         "before touching a conductor (NFPA 70E; OSHA 29 CFR 1910.333).",
         "Service conductors stay live when every switch downstream is off: only the utility can "
-        "make "
-        "them dead, and nothing upstream limits a fault on them.",
+        "make them dead, and nothing upstream limits a fault on them.",
         "Never measure or form conductors inside a live gutter.",
     };
+    // NOLINTEND(bugprone-suspicious-missing-comma)
     return kCautions;
 }
 

@@ -4,7 +4,7 @@
 
 namespace gw::drawing {
 
-Flow::Flow(std::vector<Sketch>& pages, std::vector<Rect> first, std::vector<Rect> columns)
+Flow::Flow(std::vector<Sketch>& pages, const std::vector<Rect>& first, std::vector<Rect> columns)
     : pages_(&pages), columns_(std::move(columns)) {
     CONTRACT(!pages.empty() && !columns_.empty());
     addRegions(0, first);

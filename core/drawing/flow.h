@@ -18,7 +18,7 @@ public:
         bool whole = false;  ///< a column of a further page: nothing larger will come
     };
     /// first: regions of pages[0], best first; may be none. columns: those of every further page.
-    Flow(std::vector<Sketch>& pages, std::vector<Rect> first, std::vector<Rect> columns);
+    Flow(std::vector<Sketch>& pages, const std::vector<Rect>& first, std::vector<Rect> columns);
 
     /// More regions of a page that is there, to be filled after the others.
     void addRegions(std::size_t page, const std::vector<Rect>& rects);

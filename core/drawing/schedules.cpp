@@ -10,7 +10,6 @@ namespace gw::drawing {
 namespace {
 
 using layout::Layout;
-using units::LengthUnit;
 
 const std::string kNotStated = "not stated";
 

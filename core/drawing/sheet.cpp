@@ -183,7 +183,7 @@ private:
         }
         const auto& details = page == 0 ? plan_.details : secondDetails_;
         const bool longViews = page == 0 || plan_.shown == LongViews::Shown::frontAndProfile;
-        const std::string sections = details ? std::string(details->scale.text) : "";
+        std::string sections = details ? std::string(details->scale.text) : "";
         if (!longViews) {
             return sections;
         }

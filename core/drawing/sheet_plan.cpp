@@ -69,11 +69,11 @@ private:
 
     /// The long views in the upper left corner, if they fit.
     std::optional<SheetPlan> atTop(const Scale& scale, double width, Shown shown) const {
-        const auto long_ = views(scale, width, shown);
-        if (long_.width() > area_.width || long_.height() > area_.height) {
+        const auto longViews = views(scale, width, shown);
+        if (longViews.width() > area_.width || longViews.height() > area_.height) {
             return std::nullopt;
         }
-        return SheetPlan{scale, shown, {area_.x, area_.y, width, long_.height()}, {}, {}, {}};
+        return SheetPlan{scale, shown, {area_.x, area_.y, width, longViews.height()}, {}, {}, {}};
     }
 
     bool placeDetails(SheetPlan& sheet, const Rect& room) const {
@@ -100,8 +100,8 @@ private:
 
     /// Height that no table will use spreads the long views, and moves the details down.
     void spread(SheetPlan& sheet, double spare) const {
-        const auto long_ = views(sheet.scale, sheet.longViews.width, sheet.shown);
-        const double extra = std::clamp(spare, 0.0, long_.mostHeight() - long_.height());
+        const auto longViews = views(sheet.scale, sheet.longViews.width, sheet.shown);
+        const double extra = std::clamp(spare, 0.0, longViews.mostHeight() - longViews.height());
         sheet.longViews.height += extra;
         for (auto& place : sheet.details->places) {
             place.y += extra;

@@ -70,7 +70,9 @@ std::vector<std::string> wrapped(
     std::vector<std::string> lines;
     std::string line;
     for (std::string word : wordsOf(text)) {
-        const auto longer = line.empty() ? word : line + " " + word;
+        std::string longer = line;
+        longer += line.empty() ? "" : " ";
+        longer += word;
         if (measure.fits(longer)) {
             line = longer;
             continue;

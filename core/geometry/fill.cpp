@@ -271,6 +271,8 @@ private:
 
     /// The nearest step, within the gutter.
     std::int64_t stepAt(double x) const {
+        // Never negative, so this rounds rightly; a library call would be the slowest step here.
+        // NOLINTNEXTLINE(bugprone-incorrect-roundings)
         return static_cast<std::int64_t>(std::clamp(x, 0.0, length_) * kStepsPerInch + 0.5);
     }
 

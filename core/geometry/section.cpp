@@ -174,10 +174,10 @@ CutConductor cutOf(std::size_t index, const Path& path, double x, double r, doub
 
 /// Every connected part of a conductor that the plane cuts.
 std::vector<CutConductor> cutsOf(std::size_t index, const BuiltConductor& conductor, double x) {
-    std::vector<CutConductor> cuts_;
+    std::vector<CutConductor> found;
     const Path& path = conductor.built.path;
     if (path.empty()) {
-        return cuts_;
+        return found;
     }
     const double r = conductor.radius();
     const double length = path.length().in();
@@ -189,7 +189,7 @@ std::vector<CutConductor> cutsOf(std::size_t index, const BuiltConductor& conduc
     double last = 0.0;
     const auto close = [&](double end) {
         if (begin) {
-            cuts_.push_back(cutOf(index, path, x, r, *begin, end));
+            found.push_back(cutOf(index, path, x, r, *begin, end));
             begin.reset();
         }
     };
@@ -203,11 +203,11 @@ std::vector<CutConductor> cutsOf(std::size_t index, const BuiltConductor& conduc
         } else if (!cut && crossed) {
             const double t = side(last) / (side(last) - side(s));
             const double at = last + (s - last) * t;
-            cuts_.push_back(cutOf(index, path, x, r, at, at));
+            found.push_back(cutOf(index, path, x, r, at, at));
         }
         if (s >= length) {
             close(length);
-            return cuts_;
+            return found;
         }
         last = s;
     }

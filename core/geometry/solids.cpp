@@ -52,6 +52,7 @@ struct Nearest {
     }
 
     Closest closest(double radii) const {
+        CONTRACT(a != nullptr);  // a tube has at least one piece
         return {units::Inches::of(feet.distance - radii),
                 feet.onA,
                 feet.onB,
