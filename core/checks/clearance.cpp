@@ -366,8 +366,10 @@ void tipsFinding(std::vector<Finding>& findings,
 }
 
 void boreFindings(std::vector<Finding>& findings, const BuiltLayout& built) {
-    for (const auto& ports : occupancyOf(built)) {
-        for (const auto& occupants : ports) {
+    const Occupancy occupancy(built);
+    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
+        for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
+            const auto occupants = occupancy.of(block, port);
             for (std::size_t i = 0; i < occupants.size(); ++i) {
                 for (std::size_t j = i + 1; j < occupants.size(); ++j) {
                     tipsFinding(findings, built, occupants[i], occupants[j]);

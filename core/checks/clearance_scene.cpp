@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
-#include <set>
+#include <span>
 #include <tuple>
 
 #include "base/tolerance.h"
@@ -20,28 +20,32 @@ using geometry::BuiltPass;
 using geometry::Closest;
 using geometry::SceneItem;
 
-using PortOfBlock = std::pair<std::size_t, std::size_t>;
-
-/// A stretch of a conductor that belongs to a port.
-struct Held {
+/// How a stretch of a conductor belongs to a port.
+struct Hold {
     enum class Kind {
         bore,    ///< inside the bore
         mouth,   ///< a little beyond, where the round end of a tube would touch the body
         shared,  ///< beyond, until conductors of one port have parted
     };
-    double from = 0.0;
-    double to = 0.0;
-    PortOfBlock port;
+    std::size_t block = 0;
+    std::size_t port = 0;
     Kind kind = Kind::bore;
+
+    bool byBlock() const { return kind != Kind::shared; }
 };
 
-/// Whose item of the scene it is.
+/// The stretch.
+struct Held {
+    double from = 0.0;
+    double to = 0.0;
+    Hold hold;
+};
+
+/// Whose item of the scene it is, and what holds it: some of the scene's holds, in a row.
 struct Owner {
-    bool isBlock = false;
-    std::size_t index = 0;
-    std::set<std::size_t> heldBy{};    ///< blocks: in a bore or at its mouth
-    std::set<std::size_t> inBoreOf{};  ///< blocks
-    std::set<PortOfBlock> portsOf{};   ///< ports whose conductors have not parted here
+    std::size_t thing = 0;
+    std::size_t firstHold = 0;
+    std::size_t holds = 0;
 };
 
 /// How far a conductor runs from a mouth until it is `aside` from the axis it left on: its straight
@@ -72,7 +76,7 @@ double untilAside(const BuiltConductor& conductor, double mouth, bool forward, d
 /// the thickest other's, and as much again for one that follows its turn. Empty where the port
 /// holds one conductor.
 std::optional<double> asideIn(const BuiltLayout& built,
-                              const std::vector<Occupant>& occupants,
+                              std::span<const Occupant> occupants,
                               std::size_t conductor) {
     std::optional<double> widest;
     for (const Occupant& other : occupants) {
@@ -85,178 +89,215 @@ std::optional<double> asideIn(const BuiltLayout& built,
     return widest ? std::optional(2.0 * (*widest + own)) : std::nullopt;
 }
 
-struct Holder {
-    const BuiltLayout& built;
-    const Occupancy& occupancy;
-    std::size_t index;
-    std::vector<Held> held{};
+/// All tubes and bodies, conductors first. A thing is a conductor by its index, or a block by its
+/// index behind the conductors'.
+class Scene {
+public:
+    explicit Scene(const BuiltLayout& built) : built_(built), occupancy_(built) {
+        const std::size_t likely = 5 * built.conductors.size() + built.blocks.size();
+        items_.reserve(likely);
+        owners_.reserve(likely);
+        holds_.reserve(likely);
+        for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+            addConductor(i);
+        }
+        for (std::size_t i = 0; i < built.blocks.size(); ++i) {
+            SceneItem item;
+            item.box = built.blocks[i].body;
+            items_.push_back(item);
+            owners_.push_back({built.conductors.size() + i, holds_.size(), 0});
+        }
+    }
 
-    const BuiltConductor& conductor() const { return built.conductors[index]; }
+    const std::vector<SceneItem>& items() const { return items_; }
+    std::size_t thingOf(std::size_t item) const { return owners_[item].thing; }
+
+    /// Whether two items belong together, or are kept apart by a block's body. REQUIRES a before b.
+    bool belongTogether(std::size_t a, std::size_t b) const {
+        if (isBlock(b)) {
+            return !isBlock(a) && isHeldBy(a, thingOf(b) - built_.conductors.size());
+        }
+        const bool held = owners_[a].holds > 0 && owners_[b].holds > 0;
+        return held && (shareAPort(a, b) || blockParts(a, b) || blockParts(b, a));
+    }
+
+private:
+    bool isBlock(std::size_t item) const { return items_[item].path == nullptr; }
+
+    std::span<const Hold> holdsOf(std::size_t item) const {
+        return {holds_.data() + owners_[item].firstHold, owners_[item].holds};
+    }
+
+    bool isHeldBy(std::size_t item, std::size_t block) const {
+        const auto holds = holdsOf(item);
+        return std::any_of(holds.begin(), holds.end(), [&](const Hold& hold) {
+            return hold.byBlock() && hold.block == block;
+        });
+    }
+
+    /// Whether a lies in a bore of a block that holds b: the block's body is between them.
+    bool blockParts(std::size_t a, std::size_t b) const {
+        const auto holds = holdsOf(a);
+        return std::any_of(holds.begin(), holds.end(), [&](const Hold& hold) {
+            return hold.kind == Hold::Kind::bore && isHeldBy(b, hold.block);
+        });
+    }
+
+    bool shareAPort(std::size_t a, std::size_t b) const {
+        const auto isShared = [](const Hold& hold) { return hold.kind == Hold::Kind::shared; };
+        const auto ofA = holdsOf(a);
+        const auto ofB = holdsOf(b);
+        return std::any_of(ofA.begin(), ofA.end(), [&](const Hold& one) {
+            return isShared(one) && std::any_of(ofB.begin(), ofB.end(), [&](const Hold& other) {
+                       return isShared(other) && one.block == other.block && one.port == other.port;
+                   });
+        });
+    }
 
     /// The bore between two arc lengths, and the stretches beyond its mouths (cut off at the tips).
-    void hold(double from, double to, const PortOfBlock& port) {
-        const double beyond = kHeldRadii * conductor().radius();
-        held.push_back({from, to, port, Held::Kind::bore});
-        held.push_back({from - beyond, from, port, Held::Kind::mouth});
-        held.push_back({to, to + beyond, port, Held::Kind::mouth});
-        const auto aside = asideIn(built, occupancy[port.first][port.second], index);
-        if (!aside) {
-            return;
+    void hold(std::size_t index, double from, double to, std::size_t block, std::size_t port) {
+        const BuiltConductor& conductor = built_.conductors[index];
+        const double beyond = kHeldRadii * conductor.radius();
+        held_.push_back({from, to, {block, port, Hold::Kind::bore}});
+        held_.push_back({from - beyond, from, {block, port, Hold::Kind::mouth}});
+        held_.push_back({to, to + beyond, {block, port, Hold::Kind::mouth}});
+        if (const auto aside = asideIn(built_, occupancy_.of(block, port), index)) {
+            const double before = std::max(beyond, untilAside(conductor, from, false, *aside));
+            const double after = std::max(beyond, untilAside(conductor, to, true, *aside));
+            held_.push_back({from - before, to + after, {block, port, Hold::Kind::shared}});
         }
-        const double before = std::max(beyond, untilAside(conductor(), from, false, *aside));
-        const double after = std::max(beyond, untilAside(conductor(), to, true, *aside));
-        held.push_back({from - before, to + after, port, Held::Kind::shared});
     }
+
+    /// Fills held_.
+    void holdAll(std::size_t index, double length) {
+        held_.clear();
+        const BuiltConductor& conductor = built_.conductors[index];
+        const auto& [from, to] = std::tie(conductor.from, conductor.to);
+        if (from.kind == BuiltEnd::Kind::port) {
+            hold(index, 0.0, from.mouthAt, given(from.block), given(from.port));
+        }
+        for (const BuiltPass& pass : conductor.passes) {
+            const auto [first, last] = std::minmax(pass.nearAt, pass.farAt);
+            hold(index, first, last, pass.block, pass.port);
+        }
+        if (to.kind == BuiltEnd::Kind::port) {
+            hold(index, to.mouthAt, length, given(to.block), given(to.port));
+        }
+    }
+
+    /// Fills cuts_: the ends of held stretches, inside the path.
+    void cutAtHolds(double length) {
+        cuts_.assign({0.0, length});
+        for (const Held& one : held_) {
+            cuts_.push_back(std::clamp(one.from, 0.0, length));
+            cuts_.push_back(std::clamp(one.to, 0.0, length));
+        }
+        std::sort(cuts_.begin(), cuts_.end());
+    }
+
+    void addConductor(std::size_t index) {
+        const BuiltConductor& conductor = built_.conductors[index];
+        const double length = conductor.built.path.length().in();
+        holdAll(index, length);
+        cutAtHolds(length);
+        for (std::size_t i = 0; i + 1 < cuts_.size(); ++i) {
+            if (cuts_[i + 1] - cuts_[i] > kSamePoint) {
+                addStretch(index, cuts_[i], cuts_[i + 1]);
+            }
+        }
+    }
+
+    void addStretch(std::size_t index, double from, double to) {
+        const BuiltConductor& conductor = built_.conductors[index];
+        items_.push_back({.path = &conductor.built.path,
+                          .radius = conductor.radius(),
+                          .from = from,
+                          .to = to,
+                          .box = {},
+                          .group = static_cast<std::uint32_t>(index + 1)});
+        const std::size_t first = holds_.size();
+        const double middle = (from + to) / 2.0;
+        for (const Held& one : held_) {
+            if (one.from <= middle && middle <= one.to) {
+                holds_.push_back(one.hold);
+            }
+        }
+        owners_.push_back({index, first, holds_.size() - first});
+    }
+
+    const BuiltLayout& built_;
+    Occupancy occupancy_;
+    std::vector<SceneItem> items_;
+    std::vector<Owner> owners_;  ///< as the items
+    std::vector<Hold> holds_;
+    std::vector<Held> held_;    ///< of the conductor being added
+    std::vector<double> cuts_;  ///< of the conductor being added
 };
 
-std::vector<Held> heldStretches(const BuiltLayout& built,
-                                const Occupancy& occupancy,
-                                std::size_t index) {
-    Holder holder{built, occupancy, index};
-    const BuiltConductor& conductor = holder.conductor();
-    const double length = conductor.built.path.length().in();
-    const auto& [from, to] = std::tie(conductor.from, conductor.to);
-    if (from.kind == BuiltEnd::Kind::port) {
-        holder.hold(0.0, from.mouthAt, {given(from.block), given(from.port)});
+/// Keeps the nearest place of each pair of indices. Pairs come grouped by the first.
+class NearestPlaces {
+public:
+    NearestPlaces(std::size_t seconds, std::size_t pairs) : places_(seconds, 0) {
+        found_.reserve(pairs);
     }
-    for (const BuiltPass& pass : conductor.passes) {
-        const auto [first, last] = std::minmax(pass.nearAt, pass.farAt);
-        holder.hold(first, last, {pass.block, pass.port});
-    }
-    if (to.kind == BuiltEnd::Kind::port) {
-        holder.hold(to.mouthAt, length, {given(to.block), given(to.port)});
-    }
-    return holder.held;
-}
 
-/// Where the conductor is cut into items: at the ends of held stretches, inside the path.
-std::vector<double> cutsOf(const std::vector<Held>& held, double length) {
-    std::vector<double> cuts = {0.0, length};
-    for (const Held& one : held) {
-        cuts.push_back(std::clamp(one.from, 0.0, length));
-        cuts.push_back(std::clamp(one.to, 0.0, length));
-    }
-    std::sort(cuts.begin(), cuts.end());
-    return cuts;
-}
-
-void noteHolders(Owner& owner, const std::vector<Held>& held, double s) {
-    for (const Held& one : held) {
-        if (s < one.from || one.to < s) {
-            continue;
+    void keep(const Pair& pair, const Closest& closest) {
+        if (found_.empty() || found_.back().pair.first != pair.first) {
+            sortGroup();
+            group_ = found_.size();
         }
-        switch (one.kind) {
-            case Held::Kind::bore:
-                owner.inBoreOf.insert(one.port.first);
-                owner.heldBy.insert(one.port.first);
-                break;
-            case Held::Kind::mouth:
-                owner.heldBy.insert(one.port.first);
-                break;
-            case Held::Kind::shared:
-                owner.portsOf.insert(one.port);
-                break;
+        std::size_t& place = places_[pair.second];
+        if (place < group_ || place >= found_.size() || found_[place].pair.second != pair.second) {
+            place = found_.size();
+            found_.push_back({pair, closest});
+        } else if (closest.gap < found_[place].closest.gap) {
+            found_[place].closest = closest;
         }
     }
-}
 
-struct Scene {
-    std::vector<SceneItem> items;
-    std::vector<Owner> owners;  ///< as the items
+    /// In order of pairs.
+    std::vector<Neighbour> take() {
+        sortGroup();
+        return std::move(found_);
+    }
+
+private:
+    void sortGroup() {
+        std::sort(found_.begin() + static_cast<std::ptrdiff_t>(group_),
+                  found_.end(),
+                  [](const Neighbour& a, const Neighbour& b) { return a.pair < b.pair; });
+    }
+
+    std::vector<Neighbour> found_;
+    std::vector<std::size_t> places_;  ///< [second] -> where in found_ it last went
+    std::size_t group_ = 0;            ///< where the pairs of the current first begin
 };
-
-void addConductor(Scene& scene,
-                  const BuiltLayout& built,
-                  const Occupancy& occupancy,
-                  std::size_t index) {
-    const BuiltConductor& conductor = built.conductors[index];
-    const double length = conductor.built.path.length().in();
-    const auto held = heldStretches(built, occupancy, index);
-    const auto cuts = cutsOf(held, length);
-    for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
-        if (cuts[i + 1] - cuts[i] <= kSamePoint) {
-            continue;
-        }
-        SceneItem item;
-        item.path = &conductor.built.path;
-        item.radius = conductor.radius();
-        item.from = cuts[i];
-        item.to = cuts[i + 1];
-        item.group = static_cast<std::uint32_t>(index + 1);
-        scene.items.push_back(item);
-        scene.owners.push_back({false, index});
-        noteHolders(scene.owners.back(), held, (item.from + item.to) / 2.0);
-    }
-}
-
-Scene sceneOf(const BuiltLayout& built) {
-    Scene scene;
-    const Occupancy occupancy = occupancyOf(built);
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        addConductor(scene, built, occupancy, i);
-    }
-    for (std::size_t i = 0; i < built.blocks.size(); ++i) {
-        SceneItem item;
-        item.box = built.blocks[i].body;
-        scene.items.push_back(item);
-        scene.owners.push_back({true, i});
-    }
-    return scene;
-}
-
-bool holds(const Owner& block, const Owner& conductor) {
-    return conductor.heldBy.count(block.index) > 0;
-}
-
-template <class T>
-bool meet(const std::set<T>& a, const std::set<T>& b) {
-    return std::any_of(a.begin(), a.end(), [&](const T& one) { return b.count(one) > 0; });
-}
-
-/// Whether a lies in a bore of a block that holds b: the block's body is between them.
-bool blockParts(const Owner& a, const Owner& b) {
-    return meet(a.inBoreOf, b.heldBy);
-}
-
-bool shareAPort(const Owner& a, const Owner& b) {
-    return meet(a.portsOf, b.portsOf);
-}
-
-void keepLeast(std::map<Pair, Closest>& nearest, const Pair& pair, const Closest& closest) {
-    const auto [at, fresh] = nearest.emplace(pair, closest);
-    if (!fresh && closest.gap < at->second.gap) {
-        at->second = closest;
-    }
-}
-
-Closest swapped(const Closest& closest) {
-    return {closest.gap, closest.onB, closest.onA, closest.sB, closest.sA};
-}
-
-/// a, b in any order of kinds; the pair is kept as Neighbours says.
-void keep(Neighbours& neighbours, const Owner& a, const Owner& b, const Closest& closest) {
-    if (a.isBlock && !b.isBlock) {
-        keep(neighbours, b, a, swapped(closest));
-    } else if (a.isBlock) {
-        keepLeast(neighbours.blocks, {a.index, b.index}, closest);
-    } else if (b.isBlock) {
-        if (!holds(b, a)) {
-            keepLeast(neighbours.conductorsAndBlocks, {a.index, b.index}, closest);
-        }
-    } else if (!shareAPort(a, b) && !blockParts(a, b) && !blockParts(b, a)) {
-        keepLeast(neighbours.conductors, {a.index, b.index}, closest);
-    }
-}
 
 }  // namespace
 
 Neighbours neighboursOf(const BuiltLayout& built) {
-    const Scene scene = sceneOf(built);
-    Neighbours neighbours;
-    for (const auto& pair : geometry::nearPairs(scene.items, kNeighbourhood)) {
-        keep(neighbours, scene.owners[pair.a], scene.owners[pair.b], pair.closest);
+    const Scene scene(built);
+    const auto pairs =
+        geometry::nearPairs(scene.items(), kNeighbourhood, [&](std::uint32_t a, std::uint32_t b) {
+            return !scene.belongTogether(a, b);
+        });
+    const std::size_t conductors = built.conductors.size();
+    const std::size_t blocks = built.blocks.size();
+    NearestPlaces ofConductors(conductors, pairs.size());
+    NearestPlaces ofConductorsAndBlocks(blocks, conductors);
+    NearestPlaces ofBlocks(blocks, blocks);
+    for (const auto& pair : pairs) {
+        const std::size_t a = scene.thingOf(pair.a);
+        const std::size_t b = scene.thingOf(pair.b);
+        if (b < conductors) {
+            ofConductors.keep({a, b}, pair.closest);
+        } else if (a < conductors) {
+            ofConductorsAndBlocks.keep({a, b - conductors}, pair.closest);
+        } else {
+            ofBlocks.keep({a - conductors, b - conductors}, pair.closest);
+        }
     }
-    return neighbours;
+    return {ofConductors.take(), ofConductorsAndBlocks.take(), ofBlocks.take()};
 }
 
 }  // namespace gw::checks

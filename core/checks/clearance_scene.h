@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstddef>
-#include <map>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -24,11 +23,16 @@ inline constexpr double kHeldRadii = 1.5;
 
 using Pair = std::pair<std::size_t, std::size_t>;
 
-/// The nearest place of every pair within kNeighbourhood, by their indices in the layout.
+struct Neighbour {
+    Pair pair;
+    geometry::Closest closest;  ///< A is the first of the pair
+};
+
+/// The nearest place of every pair within kNeighbourhood, by their indices in the layout, in order.
 struct Neighbours {
-    std::map<Pair, geometry::Closest> conductors;           ///< first < second
-    std::map<Pair, geometry::Closest> conductorsAndBlocks;  ///< conductor, block
-    std::map<Pair, geometry::Closest> blocks;               ///< first < second
+    std::vector<Neighbour> conductors;           ///< first < second
+    std::vector<Neighbour> conductorsAndBlocks;  ///< conductor, block
+    std::vector<Neighbour> blocks;               ///< first < second
 };
 Neighbours neighboursOf(const geometry::BuiltLayout& built);
 

@@ -85,7 +85,7 @@ Bore boreFrom(const BuiltLayout& built,
 
 /// Whether another conductor's end comes from the other mouth of the same bore.
 bool isFaced(const BuiltLayout& built, const Occupancy& occupancy, const BuiltEnd& end) {
-    const auto& others = occupancy[given(end.block)][given(end.port)];
+    const auto others = occupancy.of(given(end.block), given(end.port));
     return std::any_of(others.begin(), others.end(), [&](const Occupant& other) {
         const BuiltEnd* facing = endOf(built, other);
         return facing != nullptr && entersFar(built, *facing) != entersFar(built, end);
@@ -370,7 +370,7 @@ Finding passFinding(const BuiltLayout& built, std::size_t conductor, const Built
 }  // namespace
 
 std::vector<Finding> checkExposedCopper(const BuiltLayout& built) {
-    const Occupancy occupancy = occupancyOf(built);
+    const Occupancy occupancy(built);
     std::vector<Finding> findings;
     for (std::size_t i = 0; i < built.conductors.size(); ++i) {
         const auto& conductor = built.conductors[i];

@@ -1,6 +1,7 @@
 #include "checks/occupancy.h"
 
 #include <algorithm>
+#include <numeric>
 
 #include "base/contract.h"
 #include "checks/support.h"
@@ -8,32 +9,44 @@
 namespace gw::checks {
 namespace {
 
-void seat(Occupancy& occupancy,
-          const geometry::BuiltEnd& end,
-          std::size_t conductor,
-          Occupant::How how) {
-    if (end.kind == geometry::BuiltEnd::Kind::port) {
-        occupancy[given(end.block)][given(end.port)].push_back({conductor, how, 0});
+/// Calls found(block, port, occupant) for every seat taken, in order of the layout.
+template <class Found>
+void forEachSeat(const geometry::BuiltLayout& built, Found found) {
+    const auto end = [&](const geometry::BuiltEnd& at, const Occupant& occupant) {
+        if (at.kind == geometry::BuiltEnd::Kind::port) {
+            found(given(at.block), given(at.port), occupant);
+        }
+    };
+    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+        const auto& conductor = built.conductors[i];
+        end(conductor.from, {i, Occupant::How::from, 0});
+        end(conductor.to, {i, Occupant::How::to, 0});
+        for (std::size_t p = 0; p < conductor.passes.size(); ++p) {
+            found(conductor.passes[p].block,
+                  conductor.passes[p].port,
+                  Occupant{i, Occupant::How::pass, p});
+        }
     }
 }
 
 }  // namespace
 
-Occupancy occupancyOf(const geometry::BuiltLayout& built) {
-    Occupancy occupancy;
+Occupancy::Occupancy(const geometry::BuiltLayout& built) {
+    std::size_t slots = 0;
     for (const auto& block : built.blocks) {
-        occupancy.emplace_back(block.part->ports.size());
+        firstSlots_.push_back(slots);
+        slots += block.part->ports.size();
     }
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        const auto& conductor = built.conductors[i];
-        seat(occupancy, conductor.from, i, Occupant::How::from);
-        seat(occupancy, conductor.to, i, Occupant::How::to);
-        for (std::size_t p = 0; p < conductor.passes.size(); ++p) {
-            const auto& pass = conductor.passes[p];
-            occupancy[pass.block][pass.port].push_back({i, Occupant::How::pass, p});
-        }
-    }
-    return occupancy;
+    // Counted two slots on, so that each start moves to its place while its slot is filled.
+    starts_.assign(slots + 2, 0);
+    forEachSeat(built, [&](std::size_t block, std::size_t port, const Occupant&) {
+        ++starts_[firstSlots_[block] + port + 2];
+    });
+    std::partial_sum(starts_.begin(), starts_.end(), starts_.begin());
+    occupants_.resize(starts_.back());
+    forEachSeat(built, [&](std::size_t block, std::size_t port, const Occupant& occupant) {
+        occupants_[starts_[firstSlots_[block] + port + 1]++] = occupant;
+    });
 }
 
 const geometry::BuiltEnd* endOf(const geometry::BuiltLayout& built, const Occupant& occupant) {

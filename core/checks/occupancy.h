@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <span>
 #include <vector>
 
 #include "geometry/built_layout.h"
@@ -16,9 +17,22 @@ struct Occupant {
     std::size_t pass = 0;  ///< index into the conductor's passes
 };
 
-/// [block][port] -> occupants, in order of the layout; in one conductor from, to, passes.
-using Occupancy = std::vector<std::vector<std::vector<Occupant>>>;
-Occupancy occupancyOf(const geometry::BuiltLayout& built);
+/// The occupants of every port. Cost linear in ports and conductors.
+class Occupancy {
+public:
+    explicit Occupancy(const geometry::BuiltLayout& built);
+
+    /// In order of the layout; in one conductor from, to, passes.
+    std::span<const Occupant> of(std::size_t block, std::size_t port) const {
+        const std::size_t slot = firstSlots_[block] + port;
+        return {occupants_.data() + starts_[slot], starts_[slot + 1] - starts_[slot]};
+    }
+
+private:
+    std::vector<std::size_t> firstSlots_;  ///< [block] -> slot of its first port
+    std::vector<std::size_t> starts_;      ///< [slot] -> its first occupant; one more at the end
+    std::vector<Occupant> occupants_;
+};
 
 /// The end meant; nullptr for a pass.
 const geometry::BuiltEnd* endOf(const geometry::BuiltLayout& built, const Occupant& occupant);

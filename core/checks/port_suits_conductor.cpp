@@ -62,7 +62,7 @@ enum class Aside { nothing, metal, stranding };
 /// One row of the wire table against all conductors in the port.
 RowFit fitOf(const BuiltLayout& built,
              const PortRange& range,
-             const std::vector<Occupant>& occupants,
+             std::span<const Occupant> occupants,
              Aside aside = Aside::nothing) {
     RowFit row;
     row.require(occupants.size() <= mostOf(range));
@@ -117,13 +117,13 @@ std::string describe(const PortRange& range) {
 /// The most conductors any row allows that each conductor fits alone; 0 where one fits no row.
 std::size_t mostAllowed(const BuiltLayout& built,
                         const parts::Port& port,
-                        const std::vector<Occupant>& occupants) {
+                        std::span<const Occupant> occupants) {
     std::size_t most = 0;
     bool first = true;
     for (const Occupant& occupant : occupants) {
         std::size_t forThis = 0;
         for (const PortRange& range : port.accepts) {
-            if (fitOf(built, range, {occupant}).fit != Fit::no) {
+            if (fitOf(built, range, {&occupant, 1}).fit != Fit::no) {
                 forThis = std::max(forThis, mostOf(range));
             }
         }
@@ -141,7 +141,7 @@ struct Outcome {
 
 Outcome outcomeOf(const BuiltLayout& built,
                   const parts::Port& port,
-                  const std::vector<Occupant>& occupants) {
+                  std::span<const Occupant> occupants) {
     Outcome outcome;
     for (const PortRange& range : port.accepts) {
         const RowFit row = fitOf(built, range, occupants);
@@ -155,7 +155,7 @@ Outcome outcomeOf(const BuiltLayout& built,
     return outcome;
 }
 
-std::string occupantsText(const BuiltLayout& built, const std::vector<Occupant>& occupants) {
+std::string occupantsText(const BuiltLayout& built, std::span<const Occupant> occupants) {
     std::vector<std::string> words;
     words.reserve(occupants.size());
     for (const Occupant& occupant : occupants) {
@@ -177,7 +177,7 @@ std::string tableText(const parts::Port& port) {
 Rule ruleFor(const BuiltLayout& built,
              const parts::Port& port,
              std::size_t allowed,
-             const std::vector<Occupant>& occupants) {
+             std::span<const Occupant> occupants) {
     const auto fitsWithout = [&](Aside aside) {
         return std::any_of(port.accepts.begin(), port.accepts.end(), [&](const PortRange& range) {
             return fitOf(built, range, occupants, aside).fit == Fit::yes;
@@ -197,7 +197,7 @@ Rule ruleFor(const BuiltLayout& built,
 void tellOutcome(Finding& finding,
                  const BuiltLayout& built,
                  const parts::Port& port,
-                 const std::vector<Occupant>& occupants,
+                 std::span<const Occupant> occupants,
                  const std::string& head) {
     const Outcome outcome = outcomeOf(built, port, occupants);
     const std::size_t allowed = outcome.row != nullptr && outcome.verdict == Verdict::meets
@@ -229,7 +229,7 @@ void tellOutcome(Finding& finding,
 Finding findingFor(const BuiltLayout& built,
                    std::size_t block,
                    std::size_t portIndex,
-                   const std::vector<Occupant>& occupants) {
+                   std::span<const Occupant> occupants) {
     const parts::Port& port = built.blocks[block].part->ports[portIndex];
     const std::string head = portName(built, block, portIndex);
     Finding finding;
@@ -258,12 +258,13 @@ Finding findingFor(const BuiltLayout& built,
 }  // namespace
 
 std::vector<Finding> checkPortSuitsConductor(const BuiltLayout& built) {
-    const Occupancy occupancy = occupancyOf(built);
+    const Occupancy occupancy(built);
     std::vector<Finding> findings;
-    for (std::size_t block = 0; block < occupancy.size(); ++block) {
-        for (std::size_t port = 0; port < occupancy[block].size(); ++port) {
-            if (!occupancy[block][port].empty()) {
-                findings.push_back(findingFor(built, block, port, occupancy[block][port]));
+    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
+        for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
+            const auto occupants = occupancy.of(block, port);
+            if (!occupants.empty()) {
+                findings.push_back(findingFor(built, block, port, occupants));
             }
         }
     }

@@ -47,10 +47,10 @@ bool leavesBy(const BuiltLayout& built, const Occupant& occupant, bool far) {
 
 std::vector<Mouth> mouthsOf(const BuiltLayout& built) {
     std::vector<Mouth> mouths;
-    const Occupancy occupancy = occupancyOf(built);
-    for (std::size_t block = 0; block < occupancy.size(); ++block) {
-        for (std::size_t port = 0; port < occupancy[block].size(); ++port) {
-            const auto& occupants = occupancy[block][port];
+    const Occupancy occupancy(built);
+    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
+        for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
+            const auto occupants = occupancy.of(block, port);
             for (const bool far : {false, true}) {
                 Mouth mouth{block, port, far};
                 mouth.wires = occupants.size();

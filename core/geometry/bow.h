@@ -103,6 +103,52 @@ private:
 
 // ---- details ------------------------------------------------------------------------------------
 
+namespace segments {
+
+inline double fraction(double numerator, double denominator) {
+    return denominator > 0.0 ? std::clamp(numerator / denominator, 0.0, 1.0) : 0.0;
+}
+
+/// Directions, and the products the normal equations are made of.
+struct SegmentPair {
+    Vec3 u, v, w;  ///< along a, along b, from b's start to a's
+    double uu, vv, uv, uw, vw;
+
+    double bFor(double a) const { return fraction(vw + uv * a, vv); }
+    double aFor(double b) const { return fraction(uv * b - uw, uu); }
+    SegmentFeet feet(double a, double b) const { return {squaredNorm(w + u * a - v * b), a, b}; }
+};
+
+/// Halfway along the stretch that lies beside both, or where their nearest ends are.
+inline SegmentFeet nearestParallel(const SegmentPair& p) {
+    const double rise = p.uu > 0.0 ? p.uv / p.uu : 0.0;
+    const double at = p.uu > 0.0 ? -p.uw / p.uu : 0.0;  // b's start, seen from a
+    const double low = std::clamp(std::min(at, at + rise), 0.0, 1.0);
+    const double high = std::clamp(std::max(at, at + rise), 0.0, 1.0);
+    const double b = p.bFor((low + high) * 0.5);
+    return p.feet(p.aFor(b), b);
+}
+
+}  // namespace segments
+
+inline SegmentFeet nearestOnSegments(const Vec3& a0,
+                                     const Vec3& a1,
+                                     const Vec3& b0,
+                                     const Vec3& b1) {
+    const Vec3 u = a1 - a0;
+    const Vec3 v = b1 - b0;
+    const Vec3 w = a0 - b0;
+    const segments::SegmentPair p{u, v, w, dot(u, u), dot(v, v), dot(u, v), dot(u, w), dot(v, w)};
+    const double determinant = p.uu * p.vv - p.uv * p.uv;
+    constexpr double kParallel = 1e-14;  // sine below 1e-7: 1e-5 in aside at 100 in
+    if (determinant <= kParallel * p.uu * p.vv) {
+        return segments::nearestParallel(p);
+    }
+    const double b = p.bFor(std::clamp((p.uv * p.vw - p.uw * p.vv) / determinant, 0.0, 1.0));
+    const double a = p.aFor(b);
+    return p.feet(a, b);
+}
+
 inline Vec3 Bow::lift() const {
     if (stray == 0.0) {
         return {};

@@ -30,11 +30,15 @@ constexpr double kMostColumnsPerChunk = 4.0;
 /// each given back to the system and taken anew at the next call, cost as much as the search.
 constexpr std::size_t kBytesPerChunk = 512;
 
-/// About as many as there will be: where items are parts of one path they share its pieces.
+/// About as many as there will be: items in a row that are parts of one path share its pieces.
 std::size_t likelyChunks(std::span<const SceneItem> items) {
-    std::size_t count = 0;
+    std::size_t count = items.size();
+    const Path* last = nullptr;
     for (const SceneItem& item : items) {
-        count += item.path == nullptr ? 1 : item.path->pieces().size();
+        if (item.path != nullptr && item.path != last) {
+            count += item.path->pieces().size();
+        }
+        last = item.path;
     }
     return count;
 }
@@ -297,8 +301,9 @@ public:
     Narrow(std::span<const SceneItem> items,
            std::span<const Chunk> chunks,
            double within,
+           const Counts& counts,
            std::pmr::memory_resource* memory)
-        : items_(items), chunks_(chunks), within_(within), candidates_(memory) {
+        : items_(items), chunks_(chunks), within_(within), counts_(counts), candidates_(memory) {
         candidates_.reserve(chunks.size() * 3);
     }
 
@@ -311,7 +316,8 @@ public:
         const SegmentFeet feet = nearestOnSegments(a.bow.start, a.bow.end, b.bow.start, b.bow.end);
         const double keepOff = a.keepOff + b.keepOff;
         const double reach = within_ + keepOff;
-        if (feet.squaredDistance <= reach * reach && a.item != b.item) {
+        if (feet.squaredDistance <= reach * reach && a.item != b.item &&
+            (!counts_ || counts_(a.item, b.item))) {
             const std::uint32_t bent = a.bow.stray > 0.0 || b.bow.stray > 0.0 ? 1 : 0;
             const double lower = std::sqrt(feet.squaredDistance) - keepOff;
             candidates_.push_back({chunkA, chunkB, b.item * 2 + bent, roundedDown(lower)});
@@ -321,6 +327,7 @@ public:
     std::vector<NearPair> pairs() {
         sortCandidates();
         std::vector<NearPair> pairs;
+        pairs.reserve(candidates_.size() / 2);
         for (std::size_t i = 0; i < candidates_.size();) {
             std::size_t end = i;
             while (end < candidates_.size() && itemA(end) == itemA(i) &&
@@ -454,13 +461,16 @@ private:
     std::span<const SceneItem> items_;
     std::span<const Chunk> chunks_;
     double within_;
+    const Counts& counts_;
     std::pmr::vector<Candidate> candidates_;
     NearestFinder finder_;
 };
 
 }  // namespace
 
-std::vector<NearPair> nearPairs(std::span<const SceneItem> items, double within) {
+std::vector<NearPair> nearPairs(std::span<const SceneItem> items,
+                                double within,
+                                const Counts& counts) {
     CONTRACT(within >= 0.0);
     const std::size_t likely = likelyChunks(items);
     std::pmr::monotonic_buffer_resource memory((likely + 1) * kBytesPerChunk);
@@ -469,7 +479,7 @@ std::vector<NearPair> nearPairs(std::span<const SceneItem> items, double within)
         return {};
     }
     Columns columns(chunks, &memory);
-    Narrow narrow(items, chunks.chunks, within, &memory);
+    Narrow narrow(items, chunks.chunks, within, counts, &memory);
     columns.forEachPair([&](std::uint32_t a, std::uint32_t b) { narrow.consider(a, b); });
     return narrow.pairs();
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <span>
 #include <vector>
 
@@ -27,8 +28,14 @@ struct NearPair {
     Closest closest;
 };
 
-/// Every pair with a gap of at most `within` inches (>= 0), in order of (a, b). Box–box pairs are
-/// included. Cost near-linear in the items at constant density.
-std::vector<NearPair> nearPairs(std::span<const SceneItem> items, double within);
+/// Whether a pair of items, a < b, is to be compared. Must not change between calls.
+using Counts = std::function<bool(std::uint32_t a, std::uint32_t b)>;
+
+/// Every pair that counts (all, where none is given) with a gap of at most `within` inches (>= 0),
+/// in order of (a, b). Box–box pairs are included. Cost near-linear in the items at constant
+/// density; `counts` is asked only of pairs that are near or nearly so.
+std::vector<NearPair> nearPairs(std::span<const SceneItem> items,
+                                double within,
+                                const Counts& counts = {});
 
 }  // namespace gw::geometry

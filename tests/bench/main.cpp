@@ -1,3 +1,7 @@
+#include <array>
+#include <string>
+#include <vector>
+
 #include "bench/report.h"
 
 namespace gw::bench {
@@ -24,8 +28,19 @@ const std::vector<Comparison>& comparisons() {
 }  // namespace gw::bench
 
 int main(int argc, char** argv) {
-    benchmark::Initialize(&argc, argv);
-    if (benchmark::ReportUnrecognizedArguments(argc, argv)) {
+    // Peers take turns, many short ones: a machine that is slow for a while is slow for all. What
+    // the caller says comes later and so counts.
+    std::array<std::string, 3> defaults = {"--benchmark_enable_random_interleaving=true",
+                                           "--benchmark_repetitions=12",
+                                           "--benchmark_min_time=0.06"};
+    std::vector<char*> arguments = {argv[0]};
+    for (std::string& one : defaults) {
+        arguments.push_back(one.data());
+    }
+    arguments.insert(arguments.end(), argv + 1, argv + argc);
+    int count = static_cast<int>(arguments.size());
+    benchmark::Initialize(&count, arguments.data());
+    if (benchmark::ReportUnrecognizedArguments(count, arguments.data())) {
         return 2;
     }
     gw::bench::Report report;
