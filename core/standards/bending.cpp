@@ -46,6 +46,11 @@ Lookup<BendingSpace> spaceFrom(double cell,
                   std::move(source));
 }
 
+/// The basis of a row is that of its weakest cell: in this table the one of three wires.
+Basis basisOf(const rows::BendingARow& row, int wires) {
+    return row.basis == Basis::memory && wires != 3 ? Basis::seen : row.basis;
+}
+
 std::string askedText(WireSize size, int wires) {
     return std::to_string(wires) + (wires == 1 ? " wire of " : " wires of ") + size.text() +
            " at a terminal";
@@ -74,7 +79,7 @@ Lookup<BendingSpace> bendingSpaceAtTerminalA(WireSize size,
                      askedText(size, wires),
                      tableCitation(edition,
                                    table,
-                                   byCompact ? Basis::memory : row->basis,
+                                   byCompact ? Basis::memory : basisOf(*row, wires),
                                    byCompact ? "compact AA-8000 column" : ""));
 }
 
@@ -111,6 +116,18 @@ std::string_view insulationBand(double thickness) {
     return thickness <= 0.156 ? "<= 0.156" : thickness <= 0.315 ? "0.157-0.315" : "> 0.315";
 }
 
+/// The trade table that steps at 25 mm: for metric cable, seen in one place.
+Lookup<double> byTwentyFiveMillimetres(Inches diameter, bool installing) {
+    constexpr double kStep = 25.0;
+    const bool thin = diameter.mm() <= kStep;
+    const double multiple = installing ? (thin ? 6.0 : 9.0) : (thin ? 4.0 : 6.0);
+    return answer(multiple,
+                  Citation{"trade table of internal radii",
+                           installing ? "while installing" : "in place",
+                           Basis::seen,
+                           "not NFPA 70"});
+}
+
 std::string_view diameterBand(double diameter) {
     return diameter <= 1.0 ? "<= 1.000" : diameter <= 2.0 ? "1.001-2.000" : "> 2.000";
 }
@@ -128,6 +145,9 @@ Lookup<double> bendRadiusMultiple(Inches overallDiameter,
                                     moved ? "305.5" : "300.34",
                                     moved ? Basis::memory : Basis::seenTwice,
                                     "for over 1000 V, nonshielded"));
+    }
+    if (rule == BendRule::atRest || rule == BendRule::installing) {
+        return byTwentyFiveMillimetres(overallDiameter, rule == BendRule::installing);
     }
     const Citation source{"ICEA S-95-658/NEMA WC 70", "training radius", Basis::seen, {}};
     for (const auto& row : rows::kBendRadiusRows) {

@@ -37,7 +37,8 @@ struct Citation {
     friend bool operator==(const Citation&, const Citation&) = default;
 };
 
-/// "NFPA 70-2023 376.22(A)", with ", from memory" or ", inferred" appended where that is so.
+/// "NFPA 70-2023 376.22(A)"; then ", from memory" or ", common practice, no source" where that is
+/// so; then the note in parentheses: "(2026 number inferred)".
 std::string toText(const Citation& citation);
 
 /// A section or table of NFPA 70 in that edition.

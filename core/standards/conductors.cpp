@@ -97,6 +97,60 @@ Lookup<ConductorDimensions> fromTable5A(WireSize size, Insulation insulation, Ed
                                         tableCitation(edition, table, Basis::memory));
 }
 
+/// What to know of an answer of Table 8, which is printed for class B.
+std::string classNote(Stranding stranding) {
+    if (isFine(stranding)) {
+        return "for class B; finer strands are a little larger";
+    }
+    return stranding == Stranding::classC ? "for class B" : "";
+}
+
+/// The class B row with the diameter of compact stranding.
+Lookup<BareConductor> compacted(BareConductor bare, WireSize size, Edition edition) {
+    return fromTable5A(size, Insulation::bare, edition)
+        .map([&](const Cited<ConductorDimensions>& compact) {
+            bare.diameter = compact.value.diameter;
+            bare.area = compact.value.area;
+            return Cited<BareConductor>{bare, compact.source};
+        });
+}
+
+Citation strandSource(Stranding stranding, Basis basis, Edition edition) {
+    switch (stranding) {
+        case Stranding::solid:
+        case Stranding::classB:
+        case Stranding::classC:
+            return tableCitation(edition, "Chapter 9 Table 10", basis, "with ASTM B8");
+        case Stranding::compact:
+            return {"ASTM B801", {}, basis, "the least number permitted"};
+        case Stranding::classG:
+        case Stranding::classH:
+            return {"ASTM B173", {}, basis, {}};
+        case Stranding::classI:
+        case Stranding::classK:
+        case Stranding::classM:
+            return {"ASTM B172/B174", {}, basis, {}};
+    }
+    return {};
+}
+
+Lookup<int> noStrandCount(WireSize size, Stranding stranding, Edition edition) {
+    return noValue<int>(
+        "no strand count for " + size.text() + " of class " + std::string(strandingText(stranding)),
+        strandSource(stranding, Basis::seen, edition));
+}
+
+/// The rows for compact conductors are printed by nominal count: "19-wire".
+Lookup<int> compactStrands(WireSize size, Edition edition) {
+    const auto nominal = strandCount(size, Stranding::classB, edition);
+    for (const auto& row : rows::kStrandingRows) {
+        if (nominal && row.sizes == std::to_string(nominal->value) + "-wire") {
+            return answer(int(row.strands), strandSource(Stranding::compact, row.basis, edition));
+        }
+    }
+    return noStrandCount(size, Stranding::compact, edition);
+}
+
 }  // namespace
 
 Lookup<ConductorDimensions> insulatedConductor(WireSize size,
@@ -141,14 +195,17 @@ Lookup<BareConductor> bareConductor(WireSize size, Stranding stranding, Edition 
     const std::string table = "Chapter 9 Table 8";
     const bool solid = stranding == Stranding::solid;
     for (const auto& row : rows::kBareRows) {
-        if (row.size == size.label() && solid == (row.strands == 1.0)) {
-            return answer(BareConductor{int(row.strands),
-                                        Inches::of(row.diameter),
-                                        SquareInches::of(row.area),
-                                        row.copperOhms,
-                                        row.aluminiumOhms},
-                          tableCitation(edition, table, row.basis));
+        if (row.size != size.label() || solid != (row.strands == 1.0)) {
+            continue;
         }
+        const BareConductor bare{int(row.strands),
+                                 Inches::of(row.diameter),
+                                 SquareInches::of(row.area),
+                                 row.copperOhms,
+                                 row.aluminiumOhms};
+        return stranding == Stranding::compact
+                   ? compacted(bare, size, edition)
+                   : answer(bare, tableCitation(edition, table, row.basis, classNote(stranding)));
     }
     return noValue<BareConductor>(
         "Table 8 has no " + std::string(solid ? "solid" : "stranded") + " row for " + size.text(),
@@ -156,19 +213,18 @@ Lookup<BareConductor> bareConductor(WireSize size, Stranding stranding, Edition 
 }
 
 Lookup<int> strandCount(WireSize size, Stranding stranding, Edition edition) {
-    const auto citation = [&](Basis basis) {
-        return tableCitation(
-            edition, "Chapter 9 Table 10", basis, "with ASTM B8, B172 to B174, B801");
-    };
+    if (stranding == Stranding::solid) {
+        return answer(1, strandSource(stranding, Basis::seen, edition));
+    }
+    if (stranding == Stranding::compact) {
+        return compactStrands(size, edition);
+    }
     for (const auto& row : rows::kStrandingRows) {
-        if (row.stranding == strandingText(stranding) &&
-            row.sizes.find("wire") == std::string_view::npos && covers(row.sizes, size)) {
-            return answer(int(row.strands), citation(row.basis));
+        if (row.stranding == strandingText(stranding) && covers(row.sizes, size)) {
+            return answer(int(row.strands), strandSource(stranding, row.basis, edition));
         }
     }
-    return noValue<int>(
-        "no strand count for " + size.text() + " of class " + std::string(strandingText(stranding)),
-        citation(Basis::memory));
+    return noStrandCount(size, stranding, edition);
 }
 
 }  // namespace gw::standards

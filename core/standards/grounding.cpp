@@ -73,7 +73,8 @@ Lookup<WireSize> equipmentGroundingConductor(double deviceAmperes, Metal metal, 
                           citation(row.basis));
         }
     }
-    return noValue<WireSize>("the table ends at 6000 A", citation(Basis::seen));
+    return noValue<WireSize>(deviceAmperes > 0.0 ? "the table ends at 6000 A" : "no device ahead",
+                             citation(Basis::seen));
 }
 
 }  // namespace gw::standards

@@ -39,7 +39,9 @@ Lookup<RacewayDimensions> racewayDimensions(RacewayType type, TradeSize size, Ed
         if (row.type == racewayText(type) && row.tradeSize == size.text()) {
             return answer(RacewayDimensions{Inches::of(row.insideDiameter),
                                             units::SquareInches::of(row.area),
-                                            Inches::of(row.outsideDiameter),
+                                            isBlank(row.outsideDiameter)
+                                                ? std::nullopt
+                                                : std::optional(Inches::of(row.outsideDiameter)),
                                             int(row.metricDesignator)},
                           tableCitation(edition, table, row.basis));
         }

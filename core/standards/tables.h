@@ -41,10 +41,13 @@ struct BareConductor {
     double copperOhmsPerKft = 0.0;  ///< DC, 75 °C, uncoated
     double aluminiumOhmsPerKft = 0.0;
 };
-/// Chapter 9 Table 8, the solid or the class B row (any other concentric class is answered by it).
+/// Chapter 9 Table 8, the solid or the class B row. Class C is answered by the class B row and says
+/// so; so are the finer classes, which are a little larger. Compact: the diameter is that of Table
+/// 5A, the area its full circle, strands and resistance the class B row's.
 Lookup<BareConductor> bareConductor(units::WireSize size, Stranding stranding, Edition edition);
 
-/// Strand count of a class: Chapter 9 Table 10 and the ASTM standards it rests on.
+/// Strand count: 1 for solid, Chapter 9 Table 10 for classes B and C, ASTM B172 to B174 for the
+/// finer ones. Compact: the least number ASTM B801 permits, which the note says.
 Lookup<int> strandCount(units::WireSize size, Stranding stranding, Edition edition);
 
 // ---- bending ---------------------------------------------------------------------------------
@@ -67,8 +70,10 @@ Lookup<BendingSpace> bendingSpaceOppositeWallB(units::WireSize size,
 /// Which published rule for the least bend radius. All multiply the overall diameter and are
 /// measured at the inner surface.
 enum class BendRule {
-    training,   ///< ICEA S-95-658/NEMA WC 70: 4, 5 or 6 by overall diameter and insulation
-    over1000V,  ///< NFPA 70 300.34 (305.5 from 2023), nonshielded: 8; not our voltage class
+    training,  ///< ICEA S-95-658/NEMA WC 70: 4, 5 or 6 by overall diameter and insulation
+    atRest,    ///< 4 up to 25 mm overall, 6 above: a trade table of internal radii, cable in place
+    installing,  ///< 6 up to 25 mm overall, 9 above: the same table, while the cable is put in
+    over1000V,   ///< NFPA 70 300.34 (305.5 from 2023), nonshielded: 8; not our voltage class
 };
 /// insulation: thickness; the training rule's first rows hold up to 0.156 in.
 Lookup<double> bendRadiusMultiple(units::Inches overallDiameter,
@@ -99,7 +104,7 @@ Lookup<SizeNeeded> bondingJumper(double ungroundedCircularMils, Metal metal, Edi
 Lookup<units::WireSize> groundingElectrodeConductor(double ungroundedCircularMils,
                                                     Metal metal,
                                                     Edition edition);
-/// Table 250.122: by the rating of the device ahead.
+/// Table 250.122: by the rating of the device ahead, > 0 and up to 6000 A.
 Lookup<units::WireSize> equipmentGroundingConductor(double deviceAmperes,
                                                     Metal metal,
                                                     Edition edition);
@@ -109,7 +114,7 @@ Lookup<units::WireSize> equipmentGroundingConductor(double deviceAmperes,
 struct RacewayDimensions {
     units::Inches insideDiameter;
     units::SquareInches area;
-    units::Inches outsideDiameter;
+    std::optional<units::Inches> outsideDiameter;  ///< empty: not published (FMC)
     int metricDesignator = 0;
 };
 /// Chapter 9 Table 4; outside diameters from the product standards.

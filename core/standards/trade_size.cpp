@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "base/contract.h"
 
@@ -14,7 +15,8 @@ struct TradeSizes {
         std::string_view decimal;  ///< "2.5"
         double nominal;
     };
-    static constexpr std::array<Row, 12> kRows = {{{"1/2", "1/2", "0.5", 0.5},
+    static constexpr std::array<Row, 13> kRows = {{{"3/8", "3/8", "0.375", 0.375},
+                                                   {"1/2", "1/2", "0.5", 0.5},
                                                    {"3/4", "3/4", "0.75", 0.75},
                                                    {"1", "1", "1", 1.0},
                                                    {"1-1/4", "1 1/4", "1.25", 1.25},
@@ -32,19 +34,10 @@ struct TradeSizes {
 namespace {
 
 constexpr auto makeAll() {
-    std::array<TradeSize, TradeSizes::kRows.size()> sizes{TradeSizes::at(0),
-                                                          TradeSizes::at(1),
-                                                          TradeSizes::at(2),
-                                                          TradeSizes::at(3),
-                                                          TradeSizes::at(4),
-                                                          TradeSizes::at(5),
-                                                          TradeSizes::at(6),
-                                                          TradeSizes::at(7),
-                                                          TradeSizes::at(8),
-                                                          TradeSizes::at(9),
-                                                          TradeSizes::at(10),
-                                                          TradeSizes::at(11)};
-    return sizes;
+    return []<std::size_t... kRanks>(std::index_sequence<kRanks...>) {
+        return std::array{TradeSizes::at(static_cast<int>(kRanks))...};
+    }
+    (std::make_index_sequence<TradeSizes::kRows.size()>());
 }
 constexpr auto kAll = makeAll();
 

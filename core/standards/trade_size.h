@@ -7,8 +7,8 @@
 
 namespace gw::standards {
 
-/// A raceway's trade size: `1/2`, `3/4`, `1`, `1-1/4` … `6`. A name, not a measure.
-/// Only sizes of NFPA 70 Chapter 9 Table 4 exist.
+/// A raceway's trade size: `3/8`, `1/2`, `3/4`, `1`, `1-1/4` … `6`. A name, not a measure.
+/// Only sizes of NFPA 70 Chapter 9 Table 4 exist; `3/8` is one of flexible metal conduit alone.
 class TradeSize {
 public:
     /// Reads `2`, `2-1/2`, `2 1/2`, `2.5`; empty for anything else.
