@@ -28,13 +28,13 @@ layout::Layout gateHouse(const parts::Shelf& shelf) {
     }
     const auto mains = addMains(maker, "service", "S1-", kThreeWire, "1/0");
     LaneWishes lanes;
-    lanes.perSlant = 0.5;
+    lanes.perSlant = 4.0;
     lanes.y = steps(0.4, 3.0, 0.3);
     lanes.z = steps(0.4, 3.0, 0.3);
     laySet(maker, mains, "E1", {lanes});
 
     LaneWishes taps;
-    taps.perSlant = 0.5;
+    taps.perSlant = 4.0;
     taps.y = steps(0.9, 4.5, 0.3);
     taps.z = steps(0.9, 7.0, 0.35);
     const Raceway down{RacewayType::emt, "1-1/4", 12};

@@ -94,11 +94,13 @@ void leftCapped(layout::Layout& layout) {
     conductor.from = layout::Spare{{corner.x, 9.0, corner.z}};
 }
 
-/// A conductor bent an inch and a half too high: through a tap.
-void throughATap(layout::Layout& layout) {
-    auto& corners = conductorOf(layout, "S1-B").corners;
-    corners[1].at.y += 1.5;
-    corners[2].at.y += 1.5;
+/// A conductor laid nearly half an inch too high: against that of another tap.
+void againstATap(layout::Layout& layout) {
+    auto& corners = conductorOf(layout, "T2-A").corners;
+    for (const std::size_t i : {std::size_t{1}, std::size_t{2}}) {
+        corners[i].at.y += 0.45;
+        corners[i].at.z -= 0.2;
+    }
 }
 
 // ---- layouts of their own -------------------------------------------------------------------
@@ -164,7 +166,7 @@ std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Sh
                                      {"exposed-copper", "five-tenants", stripTooLong},
                                      {"port-suits-conductor", "five-tenants", fineStrands},
                                      {"joints", "five-tenants", leftCapped},
-                                     {"clearance", "gate-house", throughATap},
+                                     {"clearance", "gate-house", againstATap},
                                      {"location", "slipway-pumps", dryInsulation}};
     std::vector<Sample> samples{{"broken-conductor-fill", crowdedNipple(shelf)},
                                 {"broken-entry-bending-space", shallowElbow(shelf)}};
