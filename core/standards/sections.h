@@ -141,7 +141,7 @@ enum class Rule {
     ungroundedIdentification,  ///< ungrounded conductors identified
     highLeg,                   ///< high leg orange
     phaseOrder,                ///< phases in order
-    fieldMarking,              ///< labels in the field
+    fieldMarking,              ///< labels in the field; stays the last: allRules() ends with it
 };
 
 /// The section that carries the rule in that edition, for the article the gutter falls under where
