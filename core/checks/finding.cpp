@@ -16,7 +16,7 @@ struct Row {
     CheckFunction function;
 };
 
-constexpr std::array<Row, 10> kRows = {{
+constexpr auto kRows = std::to_array<Row>({
     {Check::conductorFill, "conductor-fill", "Conductor fill", checkConductorFill},
     {Check::spliceFill, "splice-fill", "Splice fill", checkSpliceFill},
     {Check::entryBendingSpace,
@@ -36,7 +36,7 @@ constexpr std::array<Row, 10> kRows = {{
     {Check::joints, "joints", "Joints", checkJoints},
     {Check::clearance, "clearance", "Clearance", checkClearance},
     {Check::location, "location", "Location", checkLocation},
-}};
+});
 
 const Row& rowOf(Check check) {
     for (const Row& row : kRows) {
