@@ -36,6 +36,23 @@ constexpr auto kRows = std::to_array<Row>({
     {Check::joints, "joints", "Joints", checkJoints},
     {Check::clearance, "clearance", "Clearance", checkClearance},
     {Check::location, "location", "Location", checkLocation},
+    {Check::racewayFill, "raceway-fill", "Raceway fill", checkRacewayFill},
+    {Check::insulatingBushing,
+     "insulating-bushing",
+     "Insulating bushings",
+     checkInsulatingBushing},
+    {Check::circuitTogether, "circuit-together", "Circuits together", checkCircuitTogether},
+    {Check::serviceApart, "service-apart", "Service apart", checkServiceApart},
+    {Check::screwReach, "screw-reach", "Screws within reach", checkScrewReach},
+    {Check::parallelSets, "parallel-sets", "Parallel sets", checkParallelSets},
+    {Check::torqueKnown, "torque-known", "Torque stated", checkTorqueKnown},
+    {Check::tapLabels, "tap-labels", "Tap labels", checkTapLabels},
+    {Check::ampacity, "ampacity", "Ampacity", checkAmpacity},
+    {Check::tapRule, "tap-rule", "Tap rules", checkTapRule},
+    {Check::serviceDisconnects,
+     "service-disconnects",
+     "Service disconnects",
+     checkServiceDisconnects},
 });
 
 const Row& rowOf(Check check) {
@@ -112,6 +129,8 @@ std::string toText(const Quantity& quantity) {
             return units::formatDecimal(quantity.value, 0);
         case Quantity::Unit::degrees:
             return units::formatDecimal(quantity.value, 1) + "°";
+        case Quantity::Unit::amperes:
+            return units::formatDecimal(quantity.value, 1) + " A";
     }
     return {};
 }

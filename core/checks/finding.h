@@ -32,6 +32,17 @@ enum class Check {
     joints,
     clearance,
     location,
+    racewayFill,
+    insulatingBushing,
+    circuitTogether,
+    serviceApart,
+    screwReach,
+    parallelSets,
+    torqueKnown,
+    tapLabels,
+    ampacity,
+    tapRule,
+    serviceDisconnects,
 };
 std::string_view checkName(Check check);   ///< for the command line and JSON: "conductor-fill", …
 std::string_view checkTitle(Check check);  ///< for people: "Conductor fill", …
@@ -39,7 +50,7 @@ const std::vector<Check>& allChecks();
 
 /// A number with its unit, as measured or as limit.
 struct Quantity {
-    enum class Unit { inches, squareInches, percent, count, degrees };
+    enum class Unit { inches, squareInches, percent, count, degrees, amperes };
     double value = 0.0;
     Unit unit = Unit::inches;
 };
@@ -89,6 +100,17 @@ std::vector<Finding> checkPortSuitsConductor(const geometry::BuiltLayout& built)
 std::vector<Finding> checkJoints(const geometry::BuiltLayout& built);
 std::vector<Finding> checkClearance(const geometry::BuiltLayout& built);
 std::vector<Finding> checkLocation(const geometry::BuiltLayout& built);
+std::vector<Finding> checkRacewayFill(const geometry::BuiltLayout& built);
+std::vector<Finding> checkInsulatingBushing(const geometry::BuiltLayout& built);
+std::vector<Finding> checkCircuitTogether(const geometry::BuiltLayout& built);
+std::vector<Finding> checkServiceApart(const geometry::BuiltLayout& built);
+std::vector<Finding> checkScrewReach(const geometry::BuiltLayout& built);
+std::vector<Finding> checkParallelSets(const geometry::BuiltLayout& built);
+std::vector<Finding> checkTorqueKnown(const geometry::BuiltLayout& built);
+std::vector<Finding> checkTapLabels(const geometry::BuiltLayout& built);
+std::vector<Finding> checkAmpacity(const geometry::BuiltLayout& built);
+std::vector<Finding> checkTapRule(const geometry::BuiltLayout& built);
+std::vector<Finding> checkServiceDisconnects(const geometry::BuiltLayout& built);
 
 CheckFunction functionOf(Check check);
 

@@ -169,6 +169,8 @@ std::string_view unitText(Quantity::Unit unit) {
             return "count";
         case Quantity::Unit::degrees:
             return "degrees";
+        case Quantity::Unit::amperes:
+            return "A";
     }
     return {};
 }

@@ -107,19 +107,24 @@ bool isBroken(const std::string& sample) {
     return sample.rfind("broken-", 0) == 0;
 }
 
+/// Between them: no sample has everything a check can be about.
 TEST(SampleFolders, GoodOnesAnswerEveryCheckWithoutBreachOrDoubt) {
+    std::set<std::string> answered;
     for (const auto& name : sampleNames()) {
         if (isBroken(name)) {
             continue;
         }
         SCOPED_TRACE(name);
         const auto expected = expectedOf(name);
-        EXPECT_EQ(expected.at("answered").size(), checks::allChecks().size());
+        for (const auto& check : expected.at("answered")) {
+            answered.insert(check.get<std::string>());
+        }
         for (const auto& finding : expected.at("findings")) {
             EXPECT_NE(finding.at("verdict"), "breach");
             EXPECT_NE(finding.at("verdict"), "cannot tell");
         }
     }
+    EXPECT_EQ(answered.size(), checks::allChecks().size());
 }
 
 TEST(SampleFolders, EveryCheckHasABrokenOneThatShowsItsBreachAndNoOther) {

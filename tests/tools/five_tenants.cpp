@@ -41,10 +41,10 @@ layout::Layout fiveTenants(const parts::Shelf& shelf) {
         "E2", "Service set 2", Wall::top, 7.7, 4.0, {RacewayType::rmc, "3", 360}, "Meter, set 2"));
 
     const std::array<Tenant, 5> tenants = {{
-        {"T1", "Boat repair", "3", 100, 20.0, 5.4, "1-1/4"},
-        {"T2", "Sail loft", "3", 100, 31.0, 5.4, "1-1/4"},
+        {"T1", "Boat repair", "3", 90, 20.0, 5.4, "1-1/4"},
+        {"T2", "Sail loft", "3", 90, 31.0, 5.4, "1-1/4"},
         {"T3", "Bakery", "3/0", 200, 40.8, 5.8, "2"},
-        {"T4", "Print shop", "3", 100, 53.0, 5.4, "1-1/4"},
+        {"T4", "Print shop", "3", 90, 53.0, 5.4, "1-1/4"},
         {"T5", "Joinery", "3/0", 200, 68.5, 5.8, "2"},
     }};
     for (std::size_t i = 0; i < kFourWire.size(); ++i) {

@@ -39,12 +39,12 @@ layout::Layout gateHouse(const parts::Shelf& shelf) {
     taps.z = steps(0.9, 7.0, 0.35);
     const Raceway down{RacewayType::emt, "1-1/4", 12};
     for (const Tap& tap :
-         {Tap{"T1", "Gate house", "2", "3", 100, 60, 17.0, 4.2, down, "Gate house disconnect"},
+         {Tap{"T1", "Gate house", "2", "3", 90, 60, 17.0, 4.2, down, "Gate house disconnect"},
           Tap{"T2",
               "Slipway crane",
               "3",
               "3",
-              100,
+              90,
               60,
               33.0,
               4.2,

@@ -47,16 +47,16 @@ layout::Layout shallowLoft(const parts::Shelf& shelf) {
     };
     const Raceway down{RacewayType::emt, "1", 12};
     const std::vector<Lane> lanesOfTaps = {
-        {{"T1", "Loft lights", "6", "6", 60, 35, 20.0, 1.9, down, "Loft lights disconnect"},
+        {{"T1", "Loft lights", "6", "6", 50, 35, 20.0, 1.9, down, "Loft lights disconnect"},
          2.0,
          false},
-        {{"T2", "Net winch", "3", "6", 60, 35, 15.5, 1.9, down, "Net winch disconnect"},
+        {{"T2", "Net winch", "3", "6", 50, 35, 15.5, 1.9, down, "Net winch disconnect"},
          2.32,
          true},
-        {{"T3", "Rope store", "5", "6", 60, 35, 11.0, 1.9, down, "Rope store disconnect"},
+        {{"T3", "Rope store", "5", "6", 50, 35, 11.0, 1.9, down, "Rope store disconnect"},
          2.64,
          false},
-        {{"T4", "Drying room", "2", "6", 60, 35, 6.5, 1.9, down, "Drying room disconnect"},
+        {{"T4", "Drying room", "2", "6", 50, 35, 6.5, 1.9, down, "Drying room disconnect"},
          2.96,
          true},
     };

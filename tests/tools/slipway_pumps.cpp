@@ -47,8 +47,8 @@ layout::Layout slipwayPumps(const parts::Shelf& shelf) {
     taps.z = steps(0.9, 7.0, 0.35);
     const Raceway down{RacewayType::rmc, "1", 24};
     for (const Tap& tap :
-         {Tap{"T1", "Bilge pump", "2", "6", 60, 34, 20.5, 4.2, down, "Bilge pump controller"},
-          Tap{"T2", "Wash pump", "3", "6", 60, 34, 30.5, 4.2, down, "Wash pump controller"},
+         {Tap{"T1", "Bilge pump", "2", "6", 50, 34, 20.5, 4.2, down, "Bilge pump controller"},
+          Tap{"T2", "Wash pump", "3", "6", 50, 34, 30.5, 4.2, down, "Wash pump controller"},
           Tap{"T3", "Fire pump", "4", "4", 60, 34, 44.0, 4.2, down, "Fire pump controller"}}) {
         const auto conductors = addTap(maker, tap, kDelta, "feeder", TapRule::tenFoot);
         laySet(maker, conductors, "E" + tap.id, {taps});

@@ -63,6 +63,77 @@ void dryInsulation(layout::Layout& layout) {
     conductorOf(layout, "T2-B").insulation = standards::Insulation::thhn;
 }
 
+layout::Entry& entryOf(layout::Layout& layout, const std::string& id) {
+    const auto found =
+        std::find_if(layout.entries.begin(), layout.entries.end(), [&](const layout::Entry& entry) {
+            return entry.id == layout::EntryId(id);
+        });
+    if (found == layout.entries.end()) {
+        std::abort();
+    }
+    return *found;
+}
+
+/// Three 3 AWG THWN-2, 3 x 0.0973 (NFPA 70 Chapter 9 Table 5), are 0.292 sq in: of the 0.533 sq in
+/// of FMC 3/4 (Table 4) 54.8 %. Longer than a nipple, it may hold 40 %.
+void thinRaceway(layout::Layout& layout) {
+    auto& entry = entryOf(layout, "ET1");
+    entry.raceway = RacewayType::fmc;
+    entry.tradeSize = standards::TradeSize::of("3/4");
+    entry.racewayLength = Inches::of(60.0);
+}
+
+void withoutBushing(layout::Layout& layout) {
+    entryOf(layout, "E1").insulatingBushing = false;
+}
+
+/// THWN and THWN-2 are equally thick (NFPA 70 Chapter 9 Table 5), and two types all the same.
+void oddInsulation(layout::Layout& layout) {
+    conductorOf(layout, "S2-A").insulation = standards::Insulation::thwn;
+}
+
+layout::Circuit& circuitOf(layout::Layout& layout, const std::string& id) {
+    const auto found = std::find_if(
+        layout.circuits.begin(), layout.circuits.end(), [&](const layout::Circuit& circuit) {
+            return circuit.id == layout::CircuitId(id);
+        });
+    if (found == layout.circuits.end()) {
+        std::abort();
+    }
+    return *found;
+}
+
+/// 2/0 AWG copper carries 175 A at 75 °C (NFPA 70 Table 310.16).
+void deviceTooLarge(layout::Layout& layout) {
+    circuitOf(layout, "feeder").deviceAmperes = 200.0;
+}
+
+/// 130 in of raceway alone are more than 10 ft.
+void tapTooLong(layout::Layout& layout) {
+    entryOf(layout, "ET1").racewayLength = Inches::of(130.0);
+}
+
+/// Phases B and C of a tap to a disconnect of their own.
+void splitTap(layout::Layout& layout, const std::string& id) {
+    using layout::Phase;
+    layout::Circuit second = circuitOf(layout, id);
+    second.id = layout::CircuitId(id + "b");
+    second.name += ", second";
+    second.supplies = second.name + " disconnect";
+    second.phases = {Phase::b, Phase::c};
+    circuitOf(layout, id).phases = {Phase::a, Phase::n};
+    for (const char* letter : {"-B", "-C"}) {
+        conductorOf(layout, id + letter).circuit = second.id;
+    }
+    layout.circuits.push_back(std::move(second));
+}
+
+/// Five taps, two of them to two disconnects each: seven.
+void sevenDisconnects(layout::Layout& layout) {
+    splitTap(layout, "T1");
+    splitTap(layout, "T2");
+}
+
 void addSpareBlock(layout::Layout& layout,
                    const std::string& part,
                    const Vec3& corner,
@@ -157,6 +228,69 @@ layout::Layout shallowElbow(const parts::Shelf& shelf) {
     return maker.layout();
 }
 
+/// From one end wall to the other, straight through.
+void addStraight(SampleBuilder& maker,
+                 const std::string& circuit,
+                 const Phases& phases,
+                 const std::string& size,
+                 const std::pair<std::string, std::string>& entries) {
+    int slot = 0;
+    for (const auto phase : phases) {
+        ++slot;
+        maker.addConductor(circuit + "-" + letter(phase),
+                           circuit,
+                           1,
+                           phase,
+                           {size},
+                           maker.atEntry(entries.first, slot),
+                           maker.atEntry(entries.second, slot));
+    }
+}
+
+/// Entries facing each other in the end walls at that height.
+void addFacing(SampleBuilder& maker,
+               const std::pair<std::string, std::string>& entries,
+               double height,
+               const Raceway& raceway) {
+    maker.addEntry(
+        entry(entries.first, "From " + entries.first, Wall::left, height, 3.0, raceway, "Panel Y"));
+    maker.addEntry(
+        entry(entries.second, "To " + entries.second, Wall::right, height, 3.0, raceway, "Shed"));
+}
+
+SampleBuilder straightWireway(const parts::Shelf& shelf, const std::string& title) {
+    SampleBuilder maker(shelf, title, {24, 8, 6});
+    maker.layout().gutter.article = standards::GutterArticle::metalWireway;
+    maker.addSystem("yard", "120/240 V, 1-phase, 3-wire", 240, 120, 10.0);
+    return maker;
+}
+
+/// The grounding conductor comes and goes by holes of its own.
+layout::Layout groundByItself(const parts::Shelf& shelf) {
+    auto maker = straightWireway(shelf, "Ground by itself, spoilt: circuit-together");
+    Phases phases = kThreeWire;
+    phases.push_back(layout::Phase::g);
+    maker.addCircuit(circuit("feeder", "Shed feeder", Role::feeder, phases, 1, 150, 96));
+    addFacing(maker, {"E1", "E2"}, 2.5, {RacewayType::emt, "1-1/2", 120});
+    addFacing(maker, {"E3", "E4"}, 6.0, {RacewayType::emt, "1/2", 120});
+    addStraight(maker, "feeder", kThreeWire, "1/0", {"E1", "E2"});
+    addStraight(maker, "feeder", {layout::Phase::g}, "6", {"E3", "E4"});
+    return maker.layout();
+}
+
+/// Service and branch circuit in one wireway, each in raceways of its own.
+layout::Layout serviceWithOthers(const parts::Shelf& shelf) {
+    auto maker = straightWireway(shelf, "Service and others, spoilt: service-apart");
+    const Phases twoWire = {layout::Phase::a, layout::Phase::n};
+    maker.addCircuit(circuit("service", "Service", Role::service, kThreeWire, 1, 150, 96));
+    maker.addCircuit(circuit("yard-light", "Yard light", Role::branch, twoWire, 1, 30, 16));
+    addFacing(maker, {"E1", "E2"}, 2.5, {RacewayType::rmc, "1-1/2", 120});
+    addFacing(maker, {"E3", "E4"}, 6.0, {RacewayType::emt, "3/4", 120});
+    addStraight(maker, "service", kThreeWire, "1/0", {"E1", "E2"});
+    addStraight(maker, "yard-light", twoWire, "10", {"E3", "E4"});
+    return maker.layout();
+}
+
 }  // namespace
 
 std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Shelf& shelf) {
@@ -167,9 +301,17 @@ std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Sh
                                      {"port-suits-conductor", "five-tenants", fineStrands},
                                      {"joints", "five-tenants", leftCapped},
                                      {"clearance", "gate-house", againstATap},
-                                     {"location", "slipway-pumps", dryInsulation}};
+                                     {"location", "slipway-pumps", dryInsulation},
+                                     {"raceway-fill", "gate-house", thinRaceway},
+                                     {"insulating-bushing", "gate-house", withoutBushing},
+                                     {"parallel-sets", "five-tenants", oddInsulation},
+                                     {"ampacity", "shallow-loft", deviceTooLarge},
+                                     {"tap-rule", "shallow-loft", tapTooLong},
+                                     {"service-disconnects", "five-tenants", sevenDisconnects}};
     std::vector<Sample> samples{{"broken-conductor-fill", crowdedNipple(shelf)},
-                                {"broken-entry-bending-space", shallowElbow(shelf)}};
+                                {"broken-entry-bending-space", shallowElbow(shelf)},
+                                {"broken-circuit-together", groundByItself(shelf)},
+                                {"broken-service-apart", serviceWithOthers(shelf)}};
     for (const auto& twin : twins) {
         auto layout = sampleOf(good, twin.of).layout;
         layout.title += ", spoilt: " + twin.check;

@@ -32,7 +32,8 @@ INSTANTIATE_TEST_SUITE_P(Units,
                                          QuantityRow{{21.3, Unit::percent}, "21.3 %"},
                                          QuantityRow{{20.0, Unit::percent}, "20 %"},
                                          QuantityRow{{2.0, Unit::count}, "2"},
-                                         QuantityRow{{0.5, Unit::degrees}, "0.5°"}));
+                                         QuantityRow{{0.5, Unit::degrees}, "0.5°"},
+                                         QuantityRow{{272.0, Unit::amperes}, "272 A"}));
 
 TEST(Checks, HaveNamesTitlesAndFunctionsOfTheirOwn) {
     std::set<std::string_view> names;

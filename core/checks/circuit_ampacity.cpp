@@ -1,0 +1,402 @@
+#include "checks/circuit_ampacity.h"
+
+#include <algorithm>
+#include <limits>
+#include <map>
+#include <tuple>
+
+#include "base/tolerance.h"
+#include "checks/run_length.h"
+#include "checks/support.h"
+#include "geometry/solids.h"
+#include "standards/tables.h"
+
+namespace gw::checks {
+namespace {
+
+using geometry::BuiltLayout;
+using layout::Phase;
+using layout::Role;
+using standards::Insulation;
+using standards::Location;
+
+/// A conductor laid in pieces is one conductor.
+using Key = std::tuple<std::string, int, Phase>;
+
+Key keyOf(const layout::Conductor& conductor) {
+    return {conductor.circuit.text(), conductor.set, conductor.phase};
+}
+
+bool isPhase(Phase phase) {
+    return phase == Phase::a || phase == Phase::b || phase == Phase::c;
+}
+
+// ---- counting -------------------------------------------------------------------------------
+
+struct Stretch {
+    double from;
+    double to;
+    Key key;
+};
+
+Stretch stretchOf(const BuiltLayout& built, std::size_t conductor) {
+    const auto& path = built.conductors[conductor].built.path;
+    const auto covered =
+        geometry::bounds({&path, built.conductors[conductor].radius(), 0.0, path.length().in()});
+    return {covered.least.x, covered.greatest.x, keyOf(built.layout.conductors[conductor])};
+}
+
+/// How many at each plane where one begins.
+std::vector<std::pair<double, int>> countsAlong(const std::vector<Stretch>& stretches) {
+    struct Event {
+        double x;
+        bool ends;
+        const Key* key;
+    };
+    std::vector<Event> events;
+    for (const Stretch& one : stretches) {
+        events.push_back({one.from, false, &one.key});
+        events.push_back({one.to, true, &one.key});
+    }
+    std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) {
+        return std::tie(a.x, a.ends) < std::tie(b.x, b.ends);
+    });
+    std::map<Key, int> open;
+    std::vector<std::pair<double, int>> counts;
+    for (const Event& event : events) {
+        int& times = open[*event.key];
+        times += event.ends ? -1 : 1;
+        if (times == 0) {
+            open.erase(*event.key);
+        }
+        if (!event.ends) {
+            counts.emplace_back(event.x, static_cast<int>(open.size()));
+        }
+    }
+    return counts;
+}
+
+int greatestAlong(const std::vector<std::pair<double, int>>& counts, const Stretch& stretch) {
+    int most = 0;
+    for (const auto& [x, count] : counts) {
+        if (x >= stretch.from && x <= stretch.to) {
+            most = std::max(most, count);
+        }
+    }
+    return most;
+}
+
+/// Of one raceway: every conductor once.
+int countAt(const BuiltLayout& built, std::size_t entry, bool neutrals) {
+    std::map<Key, bool> found;
+    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+        const Phase phase = built.layout.conductors[i].phase;
+        const auto entries = entriesOf(built.conductors[i]);
+        const bool here = std::find(entries.begin(), entries.end(), entry) != entries.end();
+        if (here && (isPhase(phase) || (neutrals && phase == Phase::n))) {
+            found[keyOf(built.layout.conductors[i])] = true;
+        }
+    }
+    return static_cast<int>(found.size());
+}
+
+// ---- one conductor --------------------------------------------------------------------------
+
+/// Degrees Celsius the insulation stands, in the worst and the best place it may be in. Source:
+/// NFPA 70 Table 310.4(A), from memory. Empty for bare.
+struct Stands {
+    int wet;
+    int damp;
+    int dry;
+};
+std::optional<Stands> standsOf(Insulation insulation) {
+    switch (insulation) {
+        case Insulation::tw:
+            return Stands{60, 60, 60};
+        case Insulation::thw:
+        case Insulation::thwn:
+        case Insulation::rhw:
+        case Insulation::rhwNoCover:
+            return Stands{75, 75, 75};
+        case Insulation::thhw:
+            return Stands{75, 75, 90};
+        case Insulation::xhhw:
+            return Stands{75, 90, 90};
+        case Insulation::thhn:
+        case Insulation::xhh:
+        case Insulation::rhh:
+        case Insulation::rhhNoCover:  // none of the four is for wet places: judged there
+        case Insulation::thwn2:
+        case Insulation::thw2:
+        case Insulation::rhw2:
+        case Insulation::rhw2NoCover:
+        case Insulation::xhhw2:
+            return Stands{90, 90, 90};
+        case Insulation::bare:
+            break;
+    }
+    return std::nullopt;
+}
+
+/// Reckons one conductor, with everything that is not stated taken well or badly.
+struct Reckoning {
+    const BuiltLayout& built;
+    const CurrentCarrying& carrying;
+    std::size_t conductor;
+    bool kindly;
+    std::vector<std::string> doubts{};
+
+    const layout::Conductor& meant() const { return built.layout.conductors[conductor]; }
+    const layout::Circuit& circuit() const {
+        return built.layout.circuits[given(built.circuitIndex(meant().circuit))];
+    }
+};
+
+int standsHere(Reckoning& at) {
+    const Stands stands = given(standsOf(given(at.meant().insulation)));
+    const auto& around = at.built.layout.surroundings;
+    if (stands.wet == stands.dry) {
+        return stands.dry;
+    }
+    if (!around.location || (!around.floods && *around.location < Location::wet)) {
+        at.doubts.emplace_back(around.location ? "whether the gutter floods"
+                                               : "location of the gutter");
+        return at.kindly ? stands.dry : stands.wet;
+    }
+    const bool wet = around.floods == true || *around.location >= Location::wet;
+    return wet ? stands.wet : *around.location == Location::damp ? stands.damp : stands.dry;
+}
+
+/// How many current-carrying conductors an adjustment is for; 0 where none is made.
+int adjustedFor(Reckoning& at) {
+    const auto pick = [&](const CurrentCarrying::Count& count, int above) {
+        if (count.withNeutrals > above && count.withNeutrals != count.without) {
+            at.doubts.emplace_back("which neutrals carry only the unbalance");
+        }
+        const int used = at.kindly ? count.without : count.withNeutrals;
+        return used > above ? used : 0;
+    };
+    const auto& gutter = at.built.gutter();
+    const bool nonmetallic = gutter.material == layout::GutterMaterial::nonmetallic ||
+                             gutter.article == standards::GutterArticle::nonmetallicWireway;
+    constexpr int kInMetal = 30;   // NFPA 70 366.23(A), 376.22(B)
+    constexpr int kElsewhere = 3;  // 366.23(B), 378.22, and 310.15(C)(1) for raceways
+    int most = pick(at.carrying.besides(at.conductor), nonmetallic ? kElsewhere : kInMetal);
+    for (const std::size_t entry : entriesOf(at.built.conductors[at.conductor])) {
+        constexpr double kNipple = 24.0;  // inches; NFPA 70 310.15(C)(1)(b)
+        const auto& length = at.built.layout.entries[entry].racewayLength;
+        if (length && length->in() <= kNipple + kLimitSlack) {
+            continue;
+        }
+        const int here = pick(at.carrying.inRaceway(entry), kElsewhere);
+        if (here > 0 && !length) {
+            const auto inputs = racewayLengthsOf(at.built, {entry});
+            at.doubts.insert(at.doubts.end(), inputs.begin(), inputs.end());
+        }
+        most = std::max(most, !length && at.kindly ? 0 : here);
+    }
+    return most;
+}
+
+int columnUpTo(int celsius) {
+    return celsius >= 90 ? 90 : celsius >= 75 ? 75 : 60;
+}
+
+/// What 110.14(C)(1) takes where the equipment is not marked.
+int unmarked(const Reckoning& at) {
+    const auto& device = at.circuit().deviceAmperes;
+    const bool small = at.meant().size <= units::WireSize::of("1");
+    return small || !device || *device <= 100.0 ? 60 : 75;
+}
+
+int atBlock(Reckoning& at, std::size_t block) {
+    const auto& part = *at.built.blocks[block].part;
+    if (part.listing.celsius) {
+        return columnUpTo(*part.listing.celsius);
+    }
+    at.doubts.push_back("listed temperature of part " + part.id.text());
+    return at.kindly ? 90 : 60;
+}
+
+/// The equipment beyond an entry, whose marking the layout does not state.
+int beyond(Reckoning& at) {
+    const int assumed = unmarked(at);
+    if (assumed < 75) {
+        at.doubts.push_back("temperature marked on the terminals of circuit " +
+                            at.circuit().id.text());
+    }
+    return at.kindly ? 75 : assumed;
+}
+
+/// The lowest terminal along the conductor.
+int terminalColumn(Reckoning& at) {
+    const auto& built = at.built.conductors[at.conductor];
+    int lowest = 90;
+    for (const auto* end : {&built.from, &built.to}) {
+        if (end->kind == geometry::BuiltEnd::Kind::port) {
+            lowest = std::min(lowest, atBlock(at, given(end->block)));
+        } else if (end->kind == geometry::BuiltEnd::Kind::entry) {
+            lowest = std::min(lowest, beyond(at));
+        }
+    }
+    for (const auto& pass : built.passes) {
+        lowest = std::min(lowest, atBlock(at, pass.block));
+    }
+    return lowest;
+}
+
+double tableAmperes(const Reckoning& at, int celsius) {
+    const auto found = standards::ampacity(
+        at.meant().size, given(at.meant().metal), celsius, at.built.layout.edition);
+    return found ? found->value : 0.0;
+}
+
+struct Reckoned {
+    double amperes = 0.0;
+    std::string text;
+};
+
+std::string factorText(double factor) {
+    return units::formatDecimal(factor, 2);
+}
+
+Reckoned reckon(Reckoning& at) {
+    const int insulation = standsHere(at);
+    const double ambient = given(at.built.layout.surroundings.ambientCelsius);
+    const auto forAmbient = standards::ambientFactor(ambient, insulation, at.built.layout.edition);
+    const double warm = forAmbient ? forAmbient->value : 0.0;  // no factor: not permitted there
+    const int count = adjustedFor(at);
+    const double crowd =
+        count == 0 ? 1.0 : standards::adjustmentFactor(count, at.built.layout.edition)->value;
+    const int column = std::min(insulation, terminalColumn(at));
+    const double corrected = tableAmperes(at, insulation) * warm * crowd;
+    const double cap = tableAmperes(at, column);
+    std::string text =
+        at.meant().size.text() + " " + std::string(standards::metalText(given(at.meant().metal))) +
+        ", " + ampereText(tableAmperes(at, insulation)) + " at " + std::to_string(insulation) +
+        " °C x " + factorText(warm) + " (" + units::formatDecimal(ambient, 1) + " °C)";
+    if (count > 0) {
+        text += " x " + factorText(crowd) + " (" + std::to_string(count) + " carrying)";
+    }
+    text += ", terminals " + std::to_string(column) + " °C " + ampereText(cap);
+    return {std::min(corrected, cap), text};
+}
+
+/// Facts without which nothing is known of a conductor.
+std::vector<std::string> lacking(const BuiltLayout& built, std::size_t conductor) {
+    const auto& meant = built.layout.conductors[conductor];
+    std::vector<std::string> missing;
+    if (!meant.metal) {
+        missing.push_back("metal of " + conductorName(built, conductor));
+    }
+    if (!meant.insulation || !standsOf(*meant.insulation)) {
+        missing.push_back("insulation of " + conductorName(built, conductor));
+    }
+    if (!built.layout.surroundings.ambientCelsius) {
+        missing.emplace_back("ambient temperature");
+    }
+    return missing;
+}
+
+void addOnce(std::vector<std::string>& all, const std::vector<std::string>& more) {
+    for (const std::string& one : more) {
+        if (std::find(all.begin(), all.end(), one) == all.end()) {
+            all.push_back(one);
+        }
+    }
+}
+
+std::vector<std::size_t> phaseConductors(const BuiltLayout& built, std::size_t circuit) {
+    std::vector<std::size_t> found;
+    for (std::size_t i = 0; i < built.layout.conductors.size(); ++i) {
+        const auto& one = built.layout.conductors[i];
+        if (one.circuit == built.layout.circuits[circuit].id && isPhase(one.phase)) {
+            found.push_back(i);
+        }
+    }
+    std::sort(found.begin(), found.end(), [&](std::size_t a, std::size_t b) {
+        return built.layout.conductors[a].id < built.layout.conductors[b].id;
+    });
+    return found;
+}
+
+}  // namespace
+
+CurrentCarrying::CurrentCarrying(const BuiltLayout& built) {
+    std::vector<Stretch> all;
+    std::vector<Stretch> counted[2];
+    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+        all.push_back(stretchOf(built, i));
+        const Phase phase = built.layout.conductors[i].phase;
+        if (isPhase(phase) || phase == Phase::n) {
+            counted[0].push_back(all.back());
+        }
+        if (isPhase(phase)) {
+            counted[1].push_back(all.back());
+        }
+    }
+    const auto with = countsAlong(counted[0]);
+    const auto without = countsAlong(counted[1]);
+    gutter_.reserve(all.size());
+    for (const Stretch& stretch : all) {
+        gutter_.push_back({greatestAlong(with, stretch), greatestAlong(without, stretch)});
+    }
+    for (std::size_t entry = 0; entry < built.entries.size(); ++entry) {
+        raceways_.push_back({countAt(built, entry, true), countAt(built, entry, false)});
+    }
+}
+
+CircuitAmpacity circuitAmpacity(const BuiltLayout& built,
+                                const CurrentCarrying& carrying,
+                                std::size_t circuit) {
+    CircuitAmpacity sum;
+    double least = std::numeric_limits<double>::infinity();
+    double most = least;
+    for (const std::size_t i : phaseConductors(built, circuit)) {
+        if (!sum.conductor) {
+            sum.conductor = i;
+        }
+        const auto lacks = lacking(built, i);
+        addOnce(sum.missing, lacks);
+        if (!lacks.empty()) {
+            continue;
+        }
+        Reckoning badly{built, carrying, i, false};
+        Reckoning well{built, carrying, i, true};
+        const Reckoned low = reckon(badly);
+        most = std::min(most, reckon(well).amperes);
+        addOnce(sum.doubts, badly.doubts);
+        if (low.amperes < least) {
+            least = low.amperes;
+            sum.conductor = i;
+            sum.working = low.text;
+        }
+    }
+    if (!sum.conductor || !sum.missing.empty()) {
+        return sum;
+    }
+    const int sets = built.layout.circuits[circuit].sets;
+    sum.least = least * sets;
+    sum.most = most * sets;
+    sum.working += sets > 1 ? "; " + std::to_string(sets) + " sets" : "";
+    return sum;
+}
+
+bool areServiceConductors(const BuiltLayout& built, std::size_t circuit) {
+    const auto& one = built.layout.circuits[circuit];
+    if (one.role == Role::service) {
+        return true;
+    }
+    return one.role == Role::tap && one.joins &&
+           areServiceConductors(built, given(built.circuitIndex(*one.joins)));
+}
+
+Quantity amperes(double value) {
+    return {value, Quantity::Unit::amperes};
+}
+
+std::string ampereText(double value) {
+    return toText(amperes(value));
+}
+
+}  // namespace gw::checks
