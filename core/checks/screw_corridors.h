@@ -1,0 +1,53 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "geometry/built_layout.h"
+
+/// The straight way a driver takes from the open cover side to a screw, and what stands in it.
+namespace gw::checks {
+
+/// inches. How wide the way has to be for the drive a part states, "hex 3/8 in", "square 3/8 in" or
+/// "slot 1/4 in": the driver's greatest width, across the corners of a hex (w 2/√3) or of a square
+/// (w √2), the blade as long as the slot, and kRoundDriver on each side for its shank and sleeve.
+/// Empty: not stated, or none of these. Source: common practice, no source.
+std::optional<double> driverDiameter(std::string_view drive);
+
+/// inches, on each side of the driver. *Common practice, no source.*
+inline constexpr double kRoundDriver = 0.125;
+
+/// A thing in or near a screw's corridor.
+struct NearCorridor {
+    enum class Kind { conductor, block, wall };
+    Kind kind = Kind::conductor;
+    std::size_t index = 0;  ///< of the conductor or block; of a wall its layout::Wall
+    double gap = 0.0;       ///< inches, surface to surface; negative: it stands in it by that much
+    Vec3 place;             ///< on the thing
+};
+
+/// The corridor of one screw: a cylinder from the head's face to the plane of the cover.
+struct ScrewCorridor {
+    std::size_t block = 0;
+    std::size_t port = 0;
+    std::size_t screw = 0;  ///< index into the part's screws
+    bool facesCover = false;
+    std::optional<double> diameter;  ///< inches; empty: see driverDiameter
+    /// The things within kNeighbourhood, nearest first. Empty unless it faces the cover and the
+    /// diameter is known. A screw's own block is never in its way, nor is a conductor where that
+    /// block holds it.
+    std::vector<NearCorridor> near;
+};
+
+/// Of every screw of every port that holds a conductor, in order of blocks, ports, screws. The gap
+/// to what lies wholly in front of the head is exact to kClearanceError; to what reaches behind the
+/// head it may be too small, never too large. Cost near-linear in screws and conductors.
+std::vector<ScrewCorridor> screwCorridors(const geometry::BuiltLayout& built);
+
+/// "conductor S1-A", "block A", "the top wall".
+std::string nearName(const geometry::BuiltLayout& built, const NearCorridor& thing);
+
+}  // namespace gw::checks
