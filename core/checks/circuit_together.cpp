@@ -177,10 +177,9 @@ Finding togetherFinding(const BuiltLayout& built, const Run& run) {
     const Gaps gaps = gapsOf(built, run, false);
     Finding finding = judged(built, run, gaps);
     finding.citation = sectionFor(built, standards::Rule::circuitTogether);
-    finding.working =
-        sentence(comesBy(built, run) +
-                 (gaps.text.empty() ? ", each with " : " that should each have ") +
-                 phasesText(built, run, false) + (gaps.text.empty() ? "" : ": " + gaps.text));
+    finding.working = sentence(
+        comesBy(built, run) + (gaps.text.empty() ? ", each with " : " that should each have ") +
+        phasesText(built, run, false) + (gaps.text.empty() ? "" : ": " + gaps.text));
     return finding;
 }
 
@@ -210,8 +209,7 @@ Finding inductionFinding(const BuiltLayout& built, const Run& run) {
 
 /// Jumpers between neutral and grounding conductors are no circuit that leaves.
 bool concerns(const BuiltLayout& built, const Run& run) {
-    return !run.shares.empty() &&
-           built.layout.circuits[run.circuit].role != layout::Role::bonding;
+    return !run.shares.empty() && built.layout.circuits[run.circuit].role != layout::Role::bonding;
 }
 
 }  // namespace

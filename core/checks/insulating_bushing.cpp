@@ -41,10 +41,10 @@ Finding findingAt(const BuiltLayout& built,
     finding.subjects = {built.layout.entries[entry].id};
     finding.place = built.entries[entry].centre;
     finding.citation = sectionFor(built, standards::Rule::insulatingBushing);
-    finding.working = sentence(entryName(built, entry) + ": " +
-                               counted(large.size(), "conductor", "conductors") +
-                               " of 4 AWG or larger, up to " + largestSize(built, large).text() +
-                               ", and " + bushingText(bushing) + orderOfWork(built.layout.edition));
+    finding.working =
+        sentence(entryName(built, entry) + ": " + counted(large.size(), "conductor", "conductors") +
+                 " of 4 AWG or larger, up to " + largestSize(built, large).text() + ", and " +
+                 bushingText(bushing) + orderOfWork(built.layout.edition));
     finding.verdict = bushing == true ? Verdict::meets : Verdict::breach;
     if (!bushing) {
         finding.verdict = Verdict::cannotTell;

@@ -121,9 +121,9 @@ Finding unstated(const BuiltLayout& built,
     Finding finding = emptyFinding(built, entry);
     finding.verdict = Verdict::cannotTell;
     finding.citation = sectionFor(built, standards::Rule::racewayFill);
-    finding.working = sentence(entryName(built, entry) + " holds " +
-                               counted(wires, "conductor", "conductors") +
-                               ", and how wide its raceway is inside is not known");
+    finding.working =
+        sentence(entryName(built, entry) + " holds " + counted(wires, "conductor", "conductors") +
+                 ", and how wide its raceway is inside is not known");
     finding.missing = std::move(missing);
     return finding;
 }
@@ -215,10 +215,10 @@ Raceway racewayOf(const BuiltLayout& built,
             continue;
         }
         raceway.assumed.push_back(i);
-        raceway.least.add(units::SquareInches::ofCircle(
-                              units::Inches::of(leastBareDiameter(built.layout.conductors[i],
-                                                                  built.layout.edition)))
-                              .in2());
+        raceway.least.add(
+            units::SquareInches::ofCircle(units::Inches::of(leastBareDiameter(
+                                              built.layout.conductors[i], built.layout.edition)))
+                .in2());
     }
     if (const auto& length = built.layout.entries[entry].racewayLength) {
         raceway.nipple = atMost(length->in(), kLongestNipple);
@@ -237,11 +237,11 @@ Finding findingAt(const BuiltLayout& built,
     const auto dimensions = standards::racewayDimensions(
         given(one.raceway), given(one.tradeSize), built.layout.edition);
     if (!dimensions) {
-        return unstated(built,
-                        entry,
-                        users.size(),
-                        {"a published area for " + racewayText(one) + " at " +
-                         entryName(built, entry)});
+        return unstated(
+            built,
+            entry,
+            users.size(),
+            {"a published area for " + racewayText(one) + " at " + entryName(built, entry)});
     }
     return findingFor(built, racewayOf(built, entry, users, dimensions->value.area.in2()));
 }

@@ -156,8 +156,7 @@ Finding findingOf(const BuiltLayout& built, const Company& company, const std::s
 }
 
 Finding findingAt(const BuiltLayout& built, std::size_t entry, const Company& company) {
-    Finding finding =
-        findingOf(built, company, "the raceway at " + entryName(built, entry));
+    Finding finding = findingOf(built, company, "the raceway at " + entryName(built, entry));
     finding.subjects = {built.layout.entries[entry].id};
     finding.place = built.entries[entry].centre;
     return finding;

@@ -91,8 +91,7 @@ TEST(OneSet, CannotTellWhileAConductorIsNotDrawn) {
     auto builder = withCircuit(kFour);
     comeAll(builder, kThree, "1");
     EXPECT_EQ(only(builder).verdict, Verdict::cannotTell);
-    EXPECT_THAT(only(builder).missing,
-                testing::ElementsAre("conductors of phase N of circuit F"));
+    EXPECT_THAT(only(builder).missing, testing::ElementsAre("conductors of phase N of circuit F"));
     come(builder, Phase::n, "1");
     EXPECT_EQ(only(builder).verdict, Verdict::meets);
 }

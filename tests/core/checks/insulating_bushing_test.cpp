@@ -16,8 +16,7 @@ GutterBuilder entering(const std::string& size, std::optional<bool> bushing) {
     GutterBuilder builder;
     builder.entry("in", layout::Wall::left, 6.0, 6.0);
     builder.layout().entries.front().insulatingBushing = bushing;
-    builder.conductor("w", atEntry("in"), spare({30.0, 6.0, 6.0})).size =
-        units::WireSize::of(size);
+    builder.conductor("w", atEntry("in"), spare({30.0, 6.0, 6.0})).size = units::WireSize::of(size);
     return builder;
 }
 
@@ -43,8 +42,7 @@ TEST_P(Bushing, IsAskedFromFourGaugeOn) {
     ASSERT_EQ(findings.size(), GetParam().verdict ? 1U : 0U);
     if (GetParam().verdict) {
         EXPECT_EQ(findings[0].verdict, *GetParam().verdict);
-        EXPECT_THAT(findings[0].subjects,
-                    testing::ElementsAre(Subject(layout::EntryId("in"))));
+        EXPECT_THAT(findings[0].subjects, testing::ElementsAre(Subject(layout::EntryId("in"))));
     }
 }
 

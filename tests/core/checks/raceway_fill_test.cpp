@@ -30,8 +30,8 @@ GutterBuilder withRaceway(RacewayType type, const std::string& size, double leng
 
 layout::Conductor& addThrough(GutterBuilder& builder, const std::string& size) {
     const auto slot = static_cast<int>(builder.layout().conductors.size()) + 1;
-    auto& conductor = builder.conductor(
-        "w" + std::to_string(slot), atEntry("in", slot), spare({30.0, 6.0, 6.0}));
+    auto& conductor =
+        builder.conductor("w" + std::to_string(slot), atEntry("in", slot), spare({30.0, 6.0, 6.0}));
     conductor.size = units::WireSize::of(size);
     conductor.insulation = Insulation::thhn;
     return conductor;

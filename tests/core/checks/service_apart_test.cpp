@@ -128,7 +128,8 @@ TEST_P(TapThatJoinsNothing, IsJudgedByItsRule) {
 INSTANTIATE_TEST_SUITE_P(Rules,
                          TapThatJoinsNothing,
                          testing::Values(TapRow{"TenFoot", TapRule::tenFoot, Verdict::breach},
-                                         TapRow{"Service", TapRule::serviceConductors, Verdict::meets},
+                                         TapRow{
+                                             "Service", TapRule::serviceConductors, Verdict::meets},
                                          TapRow{"None", TapRule::none, Verdict::cannotTell},
                                          TapRow{"NotStated", std::nullopt, Verdict::cannotTell}),
                          [](const auto& row) { return std::string(row.param.name); });
