@@ -18,9 +18,9 @@
 /// - a circuit's `joins`: without it the circuit is said to join none;
 /// - a measured outside diameter: without it the published tables speak;
 /// - the insertion into a bore with a stop: without it the end is said to be pushed to the stop;
-/// - an entry's raceway and trade size: they only say where its conductors come in. So does the
-///   diameter of a conductor that shares an entry with others: they are packed anew. The gutters
-///   here give each conductor an entry of its own where overlaps are looked for.
+/// - the diameter of a conductor that shares an entry with others says where it comes in: they are
+///   packed anew. The gutters here give each conductor an entry of its own where overlaps are
+///   looked for.
 namespace gw::checks {
 namespace {
 
@@ -138,6 +138,17 @@ void addLayoutFacts(std::vector<Removal>& all, const Case& at) {
     for (std::size_t i = 0; i < at.layout.circuits.size(); ++i) {
         all.push_back({"neutral bond of circuit " + std::to_string(i),
                        [i](Case& one) { return clear(one.layout.circuits[i].bondsNeutral); }});
+    }
+    for (std::size_t i = 0; i < at.layout.entries.size(); ++i) {
+        const std::string entry = " of entry " + std::to_string(i);
+        all.push_back({"bushing" + entry,
+                       [i](Case& one) { return clear(one.layout.entries[i].insulatingBushing); }});
+        all.push_back({"length" + entry,
+                       [i](Case& one) { return clear(one.layout.entries[i].racewayLength); }});
+        all.push_back(
+            {"raceway" + entry, [i](Case& one) { return clear(one.layout.entries[i].raceway); }});
+        all.push_back({"trade size" + entry,
+                       [i](Case& one) { return clear(one.layout.entries[i].tradeSize); }});
     }
     for (std::size_t i = 0; i < at.layout.blocks.size(); ++i) {
         all.push_back({"open mouths of block " + std::to_string(i),
