@@ -146,6 +146,9 @@ TEST(SampleFolders, EveryCheckHasABrokenOneThatShowsItsBreachAndNoOther) {
         shown.insert(name.substr(std::string("broken-").size()));
     }
     for (const auto check : checks::allChecks()) {
+        if (check == checks::Check::torqueKnown || check == checks::Check::tapLabels) {
+            continue;  // what they miss is a caution or cannot be told, never a breach
+        }
         EXPECT_TRUE(shown.count(std::string(checks::checkName(check)))) << checks::checkName(check);
     }
 }

@@ -148,9 +148,15 @@ void addSpareBlock(layout::Layout& layout,
     layout.blocks.push_back(block);
 }
 
-/// A spare block of 3.4 x 2 in parked in front of its like: 2 x 6.8 of 16 sq in are 85 %.
+/// A spare block of 3.4 x 2 in parked half in front of its like, beside the screws: where both are,
+/// 2 x 6.8 of 16 sq in are 85 %.
 void parkedInFront(layout::Layout& layout) {
-    addSpareBlock(layout, "two-tier-6-to-2-0", {49.0, 0.3, 2.0}, "-y+x");
+    addSpareBlock(layout, "two-tier-6-to-2-0", {50.95, 0.3, 2.0}, "-y+x");
+}
+
+/// A spare block parked before the screw of port 3 of a block that is bolted down.
+void parkedBeforeScrew(layout::Layout& layout) {
+    addSpareBlock(layout, "row-one-side-2-to-2", {11.3, 6.5, 1.6}, "+x+y");
 }
 
 /// A spare block hung before a port: less than the 3 in that 3 AWG asks (Table 312.6(B)).
@@ -307,7 +313,8 @@ std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Sh
                                      {"parallel-sets", "five-tenants", oddInsulation},
                                      {"ampacity", "shallow-loft", deviceTooLarge},
                                      {"tap-rule", "shallow-loft", tapTooLong},
-                                     {"service-disconnects", "five-tenants", sevenDisconnects}};
+                                     {"service-disconnects", "five-tenants", sevenDisconnects},
+                                     {"screw-reach", "gate-house", parkedBeforeScrew}};
     std::vector<Sample> samples{{"broken-conductor-fill", crowdedNipple(shelf)},
                                 {"broken-entry-bending-space", shallowElbow(shelf)},
                                 {"broken-circuit-together", groundByItself(shelf)},
