@@ -3,9 +3,11 @@
 #include <CLI/CLI.hpp>
 #include <QGuiApplication>
 #include <QHash>
+#include <algorithm>
 #include <iostream>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "app/shelf.h"
@@ -28,6 +30,8 @@ struct Options {
     std::string edition;
     std::vector<std::string> parts;
     bool json = false;
+    std::vector<std::string> only;
+    std::vector<std::string> skip;
     std::string out;
     std::string paper = "Tabloid";
 };
@@ -36,6 +40,27 @@ struct Checked {
     geometry::BuiltLayout built;
     std::vector<checks::Finding> findings;
 };
+
+bool contains(const std::vector<std::string>& names, std::string_view name) {
+    return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+/// Whether the check was asked for: named by --only where that is given, and not by --skip.
+bool isWanted(const Options& options, checks::Check check) {
+    const auto name = checks::checkName(check);
+    return (options.only.empty() || contains(options.only, name)) && !contains(options.skip, name);
+}
+
+/// The checks asked for, or those that were not.
+std::vector<checks::Check> checksOf(const Options& options, bool wanted) {
+    std::vector<checks::Check> some;
+    for (const checks::Check check : checks::allChecks()) {
+        if (isWanted(options, check) == wanted) {
+            some.push_back(check);
+        }
+    }
+    return some;
+}
 
 Result<Checked> readAndCheck(const Options& options) {
     const auto shelf = loadShelf(options.parts);
@@ -54,7 +79,7 @@ Result<Checked> readAndCheck(const Options& options) {
         layout->edition = *edition;
     }
     Checked checked{geometry::build(*layout, *shelf), {}};
-    checked.findings = checks::checkAll(checked.built);
+    checked.findings = checks::runChecks(checked.built, checksOf(options, true));
     return checked;
 }
 
@@ -72,7 +97,7 @@ int check(const Options& options) {
     if (!checked) {
         return complain(checked.error());
     }
-    const checks::ReportHead head{options.file};
+    const checks::ReportHead head{options.file, checksOf(options, false)};
     std::cout << (options.json ? checks::jsonReport(checked->built, checked->findings, head)
                                : checks::textReport(checked->built, checked->findings, head));
     if (!std::cout.flush()) {
@@ -181,6 +206,20 @@ void addCommon(CLI::App& verb, Options& options) {
     verb.add_option("--parts", options.parts, "part files beside the ones shipped");
 }
 
+void addChoice(CLI::App& verb,
+               const char* name,
+               std::vector<std::string>& names,
+               const char* help) {
+    std::vector<std::string> known;
+    for (const checks::Check check : checks::allChecks()) {
+        known.emplace_back(checks::checkName(check));
+    }
+    verb.add_option(name, names, help)
+        ->delimiter(',')
+        ->check(CLI::IsMember(known))
+        ->option_text("CHECK,CHECK…");
+}
+
 }  // namespace
 
 int runCommandLine(int argc, char** argv) {
@@ -192,6 +231,8 @@ int runCommandLine(int argc, char** argv) {
         program.add_subcommand("check", "judge a layout, each verdict with its working");
     addCommon(*checkVerb, options);
     checkVerb->add_flag("--json", options.json, "print the report as JSON");
+    addChoice(*checkVerb, "--only", options.only, "judge by these checks only");
+    addChoice(*checkVerb, "--skip", options.skip, "judge by all checks but these");
     auto* sheetVerb = program.add_subcommand("sheet", "draw the layout sheet");
     addCommon(*sheetVerb, options);
     sheetVerb->add_option("--out", options.out, "where to: NAME.pdf or NAME.svg")->required();

@@ -1,6 +1,8 @@
 #include "checks/finding.h"
 
+#include <algorithm>
 #include <array>
+#include <iterator>
 
 #include "base/contract.h"
 #include "units/length.h"
@@ -8,51 +10,144 @@
 namespace gw::checks {
 namespace {
 
-/// One row a check: its names and its function. In the order people read the findings.
+/// One row a check: its names, why it may have nothing to say, and its function. In the order people
+/// read the findings.
 struct Row {
     Check check;
+    Group group;
     std::string_view name;
     std::string_view title;
+    std::string_view whyNot;
     CheckFunction function;
 };
 
 constexpr auto kRows = std::to_array<Row>({
-    {Check::conductorFill, "conductor-fill", "Conductor fill", checkConductorFill},
-    {Check::spliceFill, "splice-fill", "Splice fill", checkSpliceFill},
+    {Check::conductorFill,
+     Group::space,
+     "conductor-fill",
+     "Conductor fill",
+     "no conductor runs along the gutter",
+     checkConductorFill},
+    {Check::spliceFill,
+     Group::space,
+     "splice-fill",
+     "Splice fill",
+     "no block is in the gutter",
+     checkSpliceFill},
     {Check::entryBendingSpace,
+     Group::space,
      "entry-bending-space",
      "Bending space at entries",
+     "no conductor comes in by an entry",
      checkEntryBendingSpace},
     {Check::terminalBendingSpace,
+     Group::space,
      "terminal-bending-space",
      "Bending space at ports",
+     "no conductor ends in a port",
      checkTerminalBendingSpace},
-    {Check::bendRadius, "bend-radius", "Bend radius", checkBendRadius},
-    {Check::exposedCopper, "exposed-copper", "Exposed copper", checkExposedCopper},
+    {Check::clearance,
+     Group::space,
+     "clearance",
+     "Clearance",
+     "nothing is in the gutter",
+     checkClearance},
+    {Check::bendRadius,
+     Group::conductors,
+     "bend-radius",
+     "Bend radius",
+     "no conductor bends",
+     checkBendRadius},
+    {Check::ampacity,
+     Group::conductors,
+     "ampacity",
+     "Ampacity",
+     "no circuit has a conductor that carries current",
+     checkAmpacity},
+    {Check::parallelSets,
+     Group::conductors,
+     "parallel-sets",
+     "Parallel sets",
+     "no circuit runs in parallel conductors",
+     checkParallelSets},
+    {Check::racewayFill,
+     Group::conductors,
+     "raceway-fill",
+     "Raceway fill",
+     "no conductor comes in by an entry",
+     checkRacewayFill},
+    {Check::circuitTogether,
+     Group::conductors,
+     "circuit-together",
+     "Circuits together",
+     "no circuit comes in by an entry",
+     checkCircuitTogether},
     {Check::portSuitsConductor,
+     Group::connections,
      "port-suits-conductor",
      "Port suits conductor",
+     "no conductor is in a port",
      checkPortSuitsConductor},
-    {Check::joints, "joints", "Joints", checkJoints},
-    {Check::clearance, "clearance", "Clearance", checkClearance},
-    {Check::location, "location", "Location", checkLocation},
-    {Check::racewayFill, "raceway-fill", "Raceway fill", checkRacewayFill},
-    {Check::insulatingBushing,
-     "insulating-bushing",
-     "Insulating bushings",
-     checkInsulatingBushing},
-    {Check::circuitTogether, "circuit-together", "Circuits together", checkCircuitTogether},
-    {Check::serviceApart, "service-apart", "Service apart", checkServiceApart},
-    {Check::screwReach, "screw-reach", "Screws within reach", checkScrewReach},
-    {Check::parallelSets, "parallel-sets", "Parallel sets", checkParallelSets},
-    {Check::torqueKnown, "torque-known", "Torque stated", checkTorqueKnown},
-    {Check::tapLabels, "tap-labels", "Tap labels", checkTapLabels},
-    {Check::ampacity, "ampacity", "Ampacity", checkAmpacity},
-    {Check::tapRule, "tap-rule", "Tap rules", checkTapRule},
+    {Check::exposedCopper,
+     Group::connections,
+     "exposed-copper",
+     "Exposed copper",
+     "no conductor is in a port",
+     checkExposedCopper},
+    {Check::joints,
+     Group::connections,
+     "joints",
+     "Joints",
+     "there is neither block nor conductor",
+     checkJoints},
+    {Check::screwReach,
+     Group::connections,
+     "screw-reach",
+     "Screws within reach",
+     "no conductor is in a port",
+     checkScrewReach},
+    {Check::torqueKnown,
+     Group::connections,
+     "torque-known",
+     "Torque stated",
+     "no conductor is in a port",
+     checkTorqueKnown},
+    {Check::location,
+     Group::connections,
+     "location",
+     "Location",
+     "there is neither block nor conductor",
+     checkLocation},
+    {Check::tapRule,
+     Group::tapsAndProtection,
+     "tap-rule",
+     "Tap rules",
+     "no circuit is a tap of a feeder",
+     checkTapRule},
     {Check::serviceDisconnects,
+     Group::tapsAndProtection,
      "service-disconnects",
      "Service disconnects",
+     "no service supplies disconnects from here",
      checkServiceDisconnects},
+    {Check::serviceApart,
+     Group::tapsAndProtection,
+     "service-apart",
+     "Service apart",
+     "no service conductor shares a raceway or wireway",
+     checkServiceApart},
+    {Check::insulatingBushing,
+     Group::bonding,
+     "insulating-bushing",
+     "Insulating bushings",
+     "no conductor of 4 AWG or larger comes in by an entry",
+     checkInsulatingBushing},
+    {Check::tapLabels,
+     Group::identification,
+     "tap-labels",
+     "Tap labels",
+     "no circuit is a tap",
+     checkTapLabels},
 });
 
 const Row& rowOf(Check check) {
@@ -94,12 +189,38 @@ std::string_view verdictText(Verdict verdict) {
     return {};
 }
 
+std::string_view groupTitle(Group group) {
+    switch (group) {
+        case Group::space:
+            return "Space";
+        case Group::conductors:
+            return "Conductors";
+        case Group::connections:
+            return "Connections";
+        case Group::tapsAndProtection:
+            return "Taps and protection";
+        case Group::bonding:
+            return "Bonding";
+        case Group::identification:
+            return "Identification";
+    }
+    return {};
+}
+
 std::string_view checkName(Check check) {
     return rowOf(check).name;
 }
 
 std::string_view checkTitle(Check check) {
     return rowOf(check).title;
+}
+
+Group groupOf(Check check) {
+    return rowOf(check).group;
+}
+
+std::string_view whyNotConcerned(Check check) {
+    return rowOf(check).whyNot;
 }
 
 CheckFunction functionOf(Check check) {
@@ -139,15 +260,31 @@ std::string subjectText(const Subject& subject) {
     return std::visit([](const auto& id) { return nameOf(id); }, subject);
 }
 
-std::vector<Finding> checkAll(const geometry::BuiltLayout& built) {
+std::vector<Finding> runChecks(const geometry::BuiltLayout& built,
+                               const std::vector<Check>& which) {
     std::vector<Finding> all;
-    for (const Row& row : kRows) {
-        auto found = row.function(built);
+    for (const Check check : which) {
+        auto found = functionOf(check)(built);
         all.insert(all.end(),
                    std::make_move_iterator(found.begin()),
                    std::make_move_iterator(found.end()));
     }
     return all;
+}
+
+std::vector<Finding> checkAll(const geometry::BuiltLayout& built) {
+    return runChecks(built, allChecks());
+}
+
+std::vector<Check> notConcerned(const std::vector<Check>& asked,
+                                const std::vector<Finding>& findings) {
+    std::vector<Check> silent;
+    std::copy_if(asked.begin(), asked.end(), std::back_inserter(silent), [&](Check check) {
+        return std::none_of(findings.begin(), findings.end(), [&](const Finding& finding) {
+            return finding.check == check;
+        });
+    });
+    return silent;
 }
 
 Tally tally(const std::vector<Finding>& findings) {

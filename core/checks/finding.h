@@ -21,31 +21,45 @@ enum class Verdict {
 };
 std::string_view verdictText(Verdict verdict);  ///< "meets", "breach", "caution", "cannot tell"
 
+/// What people go through one after the other.
+enum class Group { space, conductors, connections, tapsAndProtection, bonding, identification };
+std::string_view groupTitle(Group group);  ///< "Space", "Taps and protection", …
+
 enum class Check {
+    // space
     conductorFill,
     spliceFill,
     entryBendingSpace,
     terminalBendingSpace,
-    bendRadius,
-    exposedCopper,
-    portSuitsConductor,
-    joints,
     clearance,
-    location,
-    racewayFill,
-    insulatingBushing,
-    circuitTogether,
-    serviceApart,
-    screwReach,
-    parallelSets,
-    torqueKnown,
-    tapLabels,
+    // conductors
+    bendRadius,
     ampacity,
+    parallelSets,
+    racewayFill,
+    circuitTogether,
+    // connections
+    portSuitsConductor,
+    exposedCopper,
+    joints,
+    screwReach,
+    torqueKnown,
+    location,
+    // taps and protection
     tapRule,
     serviceDisconnects,
+    serviceApart,
+    // bonding
+    insulatingBushing,
+    // identification
+    tapLabels,
 };
 std::string_view checkName(Check check);   ///< for the command line and JSON: "conductor-fill", …
 std::string_view checkTitle(Check check);  ///< for people: "Conductor fill", …
+Group groupOf(Check check);
+/// Why the check has no finding on a layout, wherever it has none: "no circuit runs in parallel".
+std::string_view whyNotConcerned(Check check);
+/// In the order of the enum, group by group.
 const std::vector<Check>& allChecks();
 
 /// A number with its unit, as measured or as limit.
@@ -87,35 +101,43 @@ struct Finding {
     std::vector<Reading> readings;     ///< where the wording is disputed
 };
 
-/// Each check is a pure function with this shape, in its own file.
+/// Each check is a pure function with this shape, in its own file. What a rule does not concern has
+/// no finding: where a check has none at all, whyNotConcerned() tells the reason.
 using CheckFunction = std::vector<Finding> (*)(const geometry::BuiltLayout&);
 
 std::vector<Finding> checkConductorFill(const geometry::BuiltLayout& built);
 std::vector<Finding> checkSpliceFill(const geometry::BuiltLayout& built);
 std::vector<Finding> checkEntryBendingSpace(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTerminalBendingSpace(const geometry::BuiltLayout& built);
-std::vector<Finding> checkBendRadius(const geometry::BuiltLayout& built);
-std::vector<Finding> checkExposedCopper(const geometry::BuiltLayout& built);
-std::vector<Finding> checkPortSuitsConductor(const geometry::BuiltLayout& built);
-std::vector<Finding> checkJoints(const geometry::BuiltLayout& built);
 std::vector<Finding> checkClearance(const geometry::BuiltLayout& built);
-std::vector<Finding> checkLocation(const geometry::BuiltLayout& built);
-std::vector<Finding> checkRacewayFill(const geometry::BuiltLayout& built);
-std::vector<Finding> checkInsulatingBushing(const geometry::BuiltLayout& built);
-std::vector<Finding> checkCircuitTogether(const geometry::BuiltLayout& built);
-std::vector<Finding> checkServiceApart(const geometry::BuiltLayout& built);
-std::vector<Finding> checkScrewReach(const geometry::BuiltLayout& built);
-std::vector<Finding> checkParallelSets(const geometry::BuiltLayout& built);
-std::vector<Finding> checkTorqueKnown(const geometry::BuiltLayout& built);
-std::vector<Finding> checkTapLabels(const geometry::BuiltLayout& built);
+std::vector<Finding> checkBendRadius(const geometry::BuiltLayout& built);
 std::vector<Finding> checkAmpacity(const geometry::BuiltLayout& built);
+std::vector<Finding> checkParallelSets(const geometry::BuiltLayout& built);
+std::vector<Finding> checkRacewayFill(const geometry::BuiltLayout& built);
+std::vector<Finding> checkCircuitTogether(const geometry::BuiltLayout& built);
+std::vector<Finding> checkPortSuitsConductor(const geometry::BuiltLayout& built);
+std::vector<Finding> checkExposedCopper(const geometry::BuiltLayout& built);
+std::vector<Finding> checkJoints(const geometry::BuiltLayout& built);
+std::vector<Finding> checkScrewReach(const geometry::BuiltLayout& built);
+std::vector<Finding> checkTorqueKnown(const geometry::BuiltLayout& built);
+std::vector<Finding> checkLocation(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTapRule(const geometry::BuiltLayout& built);
 std::vector<Finding> checkServiceDisconnects(const geometry::BuiltLayout& built);
+std::vector<Finding> checkServiceApart(const geometry::BuiltLayout& built);
+std::vector<Finding> checkInsulatingBushing(const geometry::BuiltLayout& built);
+std::vector<Finding> checkTapLabels(const geometry::BuiltLayout& built);
 
 CheckFunction functionOf(Check check);
 
-/// All checks in the order of allChecks(); within a check in the order of the layout.
+/// These checks, in the order given; within a check in the order of the layout.
+std::vector<Finding> runChecks(const geometry::BuiltLayout& built, const std::vector<Check>& which);
+
+/// All checks in the order of allChecks().
 std::vector<Finding> checkAll(const geometry::BuiltLayout& built);
+
+/// The checks of `asked` that have no finding among these: they did not concern the layout.
+std::vector<Check> notConcerned(const std::vector<Check>& asked,
+                                const std::vector<Finding>& findings);
 
 /// How many findings of each verdict.
 struct Tally {

@@ -118,6 +118,55 @@ std::string headText(const geometry::BuiltLayout& built, const ReportHead& head)
     return text;
 }
 
+/// A report on a part of the checks must not be taken for one on all.
+std::string leftOutText(const std::vector<Check>& leftOut) {
+    std::string names;
+    for (const Check check : leftOut) {
+        names += (names.empty() ? "Left out, not judged: " : ", ") + std::string(checkName(check));
+    }
+    return names.empty() ? names : wrapped(names + ".", 0);
+}
+
+/// "BREACH", and below it the findings with this verdict under the names of their groups.
+std::string partOf(const std::vector<Finding>& findings, Verdict verdict) {
+    std::string text;
+    std::optional<Group> group;
+    for (const auto& finding : findings) {
+        if (finding.verdict != verdict) {
+            continue;
+        }
+        if (text.empty()) {
+            text += "\n" + heading(verdict) + "\n";
+        }
+        if (group != groupOf(finding.check)) {
+            group = groupOf(finding.check);
+            text += wrapped(std::string(groupTitle(*group)), 1);
+        }
+        text += findingText(finding);
+    }
+    return text;
+}
+
+std::vector<Check> askedFor(const ReportHead& head) {
+    std::vector<Check> asked;
+    for (const Check check : allChecks()) {
+        if (std::find(head.leftOut.begin(), head.leftOut.end(), check) == head.leftOut.end()) {
+            asked.push_back(check);
+        }
+    }
+    return asked;
+}
+
+std::string notConcernedText(const std::vector<Check>& silent) {
+    std::string text = silent.empty() ? "" : "\nNOT CONCERNED\n";
+    for (const Check check : silent) {
+        text += wrapped(std::string(checkTitle(check)) + ": " +
+                            std::string(whyNotConcerned(check)) + ".",
+                        2);
+    }
+    return text;
+}
+
 }  // namespace
 
 std::string summaryLine(const Tally& tally) {
@@ -136,19 +185,12 @@ std::string summaryLine(const Tally& tally) {
 std::string textReport(const geometry::BuiltLayout& built,
                        const std::vector<Finding>& findings,
                        const ReportHead& head) {
-    std::string text = headText(built, head) + "\n" + wrapped(summaryLine(tally(findings)), 0);
+    std::string text = headText(built, head) + "\n" + wrapped(summaryLine(tally(findings)), 0) +
+                       leftOutText(head.leftOut);
     for (const Verdict verdict : kOrder) {
-        bool first = true;
-        for (const auto& finding : findings) {
-            if (finding.verdict != verdict) {
-                continue;
-            }
-            text += first ? "\n" + heading(verdict) + "\n" : std::string();
-            text += findingText(finding);
-            first = false;
-        }
+        text += partOf(findings, verdict);
     }
-    text += "\n";
+    text += notConcernedText(notConcerned(askedFor(head), findings)) + "\n";
     for (const auto& caution : cautions()) {
         text += wrapped(caution, 0);
     }
@@ -208,6 +250,12 @@ JsonTree jsonList(const Items& items, Write write) {
     return list;
 }
 
+JsonTree jsonNotConcerned(Check check) {
+    auto tree = JsonTree::object();
+    tree.set("check", checkName(check)).set("why", whyNotConcerned(check));
+    return tree;
+}
+
 JsonTree jsonFinding(const Finding& finding) {
     auto tree = JsonTree::object();
     tree.set("check", checkName(finding.check)).set("verdict", verdictText(finding.verdict));
@@ -245,8 +293,10 @@ std::string jsonReport(const geometry::BuiltLayout& built,
     tree.set("format", "gutterwright-report").set("version", 1);
     tree.set("file", head.file).set("title", built.layout.title);
     tree.set("edition", standards::editionText(built.layout.edition));
+    tree.set("leftOut", jsonList(head.leftOut, checkName));
     tree.set("tally", std::move(tallied));
     tree.set("findings", jsonList(findings, jsonFinding));
+    tree.set("notConcerned", jsonList(notConcerned(askedFor(head), findings), jsonNotConcerned));
     tree.set("cautions", jsonList(cautions(), [](const std::string& text) { return text; }));
     return tree.text();
 }

@@ -10,12 +10,13 @@ namespace gw::checks {
 
 /// What the report is about, beside the layout itself.
 struct ReportHead {
-    std::string file;  ///< path as given, may be empty
+    std::string file;              ///< path as given, may be empty
+    std::vector<Check> leftOut{};  ///< checks that were not asked for: the report says so
 };
 
 /// Plain text, UTF-8, at most 100 columns: a head that can be read in ten seconds, then the
-/// findings grouped by verdict, breaches first, each with measured, limit, margin, section and
-/// working.
+/// findings by verdict, breaches first, and within a verdict by group, each with measured, limit,
+/// margin, section and working; at last the checks that did not concern the layout, and why.
 std::string textReport(const geometry::BuiltLayout& built,
                        const std::vector<Finding>& findings,
                        const ReportHead& head);

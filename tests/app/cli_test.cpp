@@ -3,8 +3,10 @@
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "app/command_line.h"
+#include "checks/finding.h"
 
 /// The program as a person or a script calls it.
 namespace gw::test {
@@ -36,6 +38,43 @@ TEST_F(CommandLine, EditionChangesTheCitations) {
     EXPECT_NE(of2017.out.find("NFPA 70-2017"), std::string::npos);
     EXPECT_EQ(of2017.out.find("NFPA 70-2023"), std::string::npos);
     EXPECT_NE(of2023.out.find("NFPA 70-2023"), std::string::npos);
+}
+
+TEST_F(CommandLine, OnlyJudgesByTheChecksNamedAndSaysWhichItLeftOut) {
+    const auto outcome =
+        run("check --only conductor-fill,joints --json " + sample("broken-bend-radius"));
+    EXPECT_EQ(outcome.status, 0);
+    const auto report = nlohmann::json::parse(outcome.out);
+    std::set<std::string> judged;
+    for (const auto& finding : report.at("findings")) {
+        judged.insert(finding.at("check"));
+    }
+    EXPECT_EQ(judged, (std::set<std::string>{"conductor-fill", "joints"}));
+    EXPECT_EQ(report.at("leftOut").size() + 2, checks::allChecks().size());
+    EXPECT_EQ(run("check --only bend-radius " + sample("broken-bend-radius")).status, 1);
+}
+
+TEST_F(CommandLine, SkipJudgesByTheOthersAndSaysSo) {
+    const auto outcome = run("check --skip bend-radius " + sample("broken-bend-radius"));
+    EXPECT_EQ(outcome.status, 0);
+    EXPECT_NE(outcome.out.find("Left out, not judged: bend-radius."), std::string::npos);
+    EXPECT_EQ(run("check " + sample("broken-bend-radius")).out.find("Left out"), std::string::npos);
+}
+
+TEST_F(CommandLine, ChecksThatDoNotConcernTheLayoutSayWhy) {
+    const std::string command = "check " + sample("boat-hall");
+    EXPECT_NE(run(command).out.find("NOT CONCERNED"), std::string::npos);
+    EXPECT_NE(run(command).out.find("Parallel sets: no circuit runs in parallel conductors."),
+              std::string::npos);
+    const auto report = nlohmann::json::parse(run(command + " --json").out);
+    EXPECT_FALSE(report.at("notConcerned").empty());
+    EXPECT_EQ(run(command + " --skip parallel-sets").out.find("Parallel sets"), std::string::npos);
+}
+
+TEST_F(CommandLine, UnknownCheckIsOneLineThatNamesTheChecks) {
+    const auto outcome = run("check --only fill " + sample("gate-house"));
+    expectOneLine(outcome);
+    EXPECT_NE(outcome.err.find("conductor-fill"), std::string::npos);
 }
 
 TEST_F(CommandLine, BadInputIsStatusTwoAndOneLine) {

@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <set>
 
 namespace gw::checks {
@@ -47,6 +48,25 @@ TEST(Checks, HaveNamesTitlesAndFunctionsOfTheirOwn) {
     EXPECT_EQ(names.size(), allChecks().size());
     EXPECT_EQ(titles.size(), allChecks().size());
     EXPECT_EQ(functions.size(), allChecks().size());
+}
+
+TEST(Checks, ComeGroupByGroup) {
+    std::vector<Group> groups;
+    for (const Check check : allChecks()) {
+        groups.push_back(groupOf(check));
+    }
+    EXPECT_TRUE(std::is_sorted(groups.begin(), groups.end()));
+}
+
+TEST(Checks, OfAnEmptyGutterSayWhyTheyHaveNothingToSay) {
+    layout::Layout layout;
+    layout.gutter.inside = {24.0, 6.0, 6.0};
+    const auto findings = checkAll(geometry::build(layout, {}));
+    const auto silent = notConcerned(allChecks(), findings);
+    EXPECT_EQ(silent.size() + 1, allChecks().size());  // the cover goes on
+    for (const Check check : silent) {
+        EXPECT_NE(whyNotConcerned(check), "") << checkName(check);
+    }
 }
 
 TEST(Checks, NamesAreFitForACommandLine) {
