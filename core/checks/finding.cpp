@@ -10,8 +10,8 @@
 namespace gw::checks {
 namespace {
 
-/// One row a check: its names, why it may have nothing to say, and its function. In the order people
-/// read the findings.
+/// One row a check: its names, why it may have nothing to say, and its function. In the order
+/// people read the findings.
 struct Row {
     Check check;
     Group group;

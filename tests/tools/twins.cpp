@@ -156,7 +156,7 @@ void parkedInFront(layout::Layout& layout) {
 
 /// A spare block parked before the screw of port 3 of a block that is bolted down.
 void parkedBeforeScrew(layout::Layout& layout) {
-    addSpareBlock(layout, "row-one-side-2-to-2", {11.3, 6.5, 1.6}, "+x+y");
+    addSpareBlock(layout, "row-one-side-2-to-2", {28.3, 6.75, 1.6}, "+x+y");
 }
 
 /// A spare block hung before a port: less than the 3 in that 3 AWG asks (Table 312.6(B)).
@@ -276,11 +276,11 @@ layout::Layout groundByItself(const parts::Shelf& shelf) {
     auto maker = straightWireway(shelf, "Ground by itself, spoilt: circuit-together");
     Phases phases = kThreeWire;
     phases.push_back(layout::Phase::g);
-    maker.addCircuit(circuit("feeder", "Shed feeder", Role::feeder, phases, 1, 150, 96));
+    maker.addCircuit(circuit("F", "Shed feeder", Role::feeder, phases, 1, 150, 96));
     addFacing(maker, {"E1", "E2"}, 2.5, {RacewayType::emt, "1-1/2", 120});
     addFacing(maker, {"E3", "E4"}, 6.0, {RacewayType::emt, "1/2", 120});
-    addStraight(maker, "feeder", kThreeWire, "1/0", {"E1", "E2"});
-    addStraight(maker, "feeder", {layout::Phase::g}, "6", {"E3", "E4"});
+    addStraight(maker, "F", kThreeWire, "1/0", {"E1", "E2"});
+    addStraight(maker, "F", {layout::Phase::g}, "6", {"E3", "E4"});
     return maker.layout();
 }
 
@@ -288,12 +288,12 @@ layout::Layout groundByItself(const parts::Shelf& shelf) {
 layout::Layout serviceWithOthers(const parts::Shelf& shelf) {
     auto maker = straightWireway(shelf, "Service and others, spoilt: service-apart");
     const Phases twoWire = {layout::Phase::a, layout::Phase::n};
-    maker.addCircuit(circuit("service", "Service", Role::service, kThreeWire, 1, 150, 96));
-    maker.addCircuit(circuit("yard-light", "Yard light", Role::branch, twoWire, 1, 30, 16));
+    maker.addCircuit(circuit("S", "Service", Role::service, kThreeWire, 1, 150, 96));
+    maker.addCircuit(circuit("L", "Yard light", Role::branch, twoWire, 1, 30, 16));
     addFacing(maker, {"E1", "E2"}, 2.5, {RacewayType::rmc, "1-1/2", 120});
     addFacing(maker, {"E3", "E4"}, 6.0, {RacewayType::emt, "3/4", 120});
-    addStraight(maker, "service", kThreeWire, "1/0", {"E1", "E2"});
-    addStraight(maker, "yard-light", twoWire, "10", {"E3", "E4"});
+    addStraight(maker, "S", kThreeWire, "1/0", {"E1", "E2"});
+    addStraight(maker, "L", twoWire, "10", {"E3", "E4"});
     return maker.layout();
 }
 

@@ -55,7 +55,7 @@ TEST_F(FindingTables, WhatMeetsTakesOneRowACheckAndShowsTheNearest) {
     std::vector<Finding> findings{finding(Check::bendRadius, Verdict::meets, 40, 30),
                                   finding(Check::bendRadius, Verdict::meets, 6, 5),
                                   finding(Check::bendRadius, Verdict::meets, 12, 5),
-                                  finding(Check::clearance, Verdict::meets, 3, 1)};
+                                  finding(Check::joints, Verdict::meets, 3, 1)};
     findings[1].subjects = {layout::ConductorId("c1")};
     const auto table = metTable(built_, findings);
     ASSERT_EQ(table.rows.size(), 2U);

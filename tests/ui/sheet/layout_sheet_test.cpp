@@ -5,6 +5,7 @@
 #include <cmath>
 #include <filesystem>
 #include <map>
+#include <set>
 
 #include "base/read_file.h"
 #include "checks/finding.h"
@@ -56,7 +57,52 @@ test::DrawnOptions options(double length, int tenants, int blocks) {
     return made;
 }
 
-/// Gutters of every odd kind, and every sample.
+std::vector<std::string> sampleNames() {
+    std::vector<std::string> names;
+    for (const auto& entry :
+         std::filesystem::directory_iterator(std::string(GW_SOURCE_DIR) + "/samples")) {
+        if (entry.is_directory()) {
+            names.push_back(entry.path().filename().string());
+        }
+    }
+    std::sort(names.begin(), names.end());
+    return names;
+}
+
+/// Where everything is: what its views are drawn from.
+std::vector<double> shapeOf(const geometry::BuiltLayout& built) {
+    std::vector<double> shape;
+    const auto add = [&](const Vec3& point) {
+        shape.insert(shape.end(), {point.x, point.y, point.z});
+    };
+    add(built.gutter().inside);
+    for (const auto& entry : built.entries) {
+        add(entry.centre);
+    }
+    for (const auto& block : built.blocks) {
+        add(block.body.least);
+        add(block.body.greatest);
+    }
+    for (const auto& conductor : built.layout.conductors) {
+        for (const auto& corner : conductor.corners) {
+            add(corner.at);
+        }
+    }
+    return shape;
+}
+
+/// Of samples that differ by a fact alone, one.
+void addSamples(std::vector<SheetCase>& cases) {
+    std::set<std::vector<double>> shapes;
+    for (const auto& name : sampleNames()) {
+        auto sheet = sampleCase(name);
+        if (shapes.insert(shapeOf(sheet.built)).second) {
+            cases.push_back(std::move(sheet));
+        }
+    }
+}
+
+/// Gutters of every odd kind, and every sample of its own shape.
 std::vector<SheetCase> allCases() {
     std::vector<SheetCase> cases;
     cases.push_back(drawnCase("six feet", {}));
@@ -74,12 +120,7 @@ std::vector<SheetCase> allCases() {
     auto empty = options(72.0, 5, 4);
     empty.conductors = false;
     cases.push_back(drawnCase("no conductors", empty));
-    for (const auto& entry :
-         std::filesystem::directory_iterator(std::string(GW_SOURCE_DIR) + "/samples")) {
-        if (entry.is_directory()) {
-            cases.push_back(sampleCase(entry.path().filename().string()));
-        }
-    }
+    addSamples(cases);
     return cases;
 }
 
