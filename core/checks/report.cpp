@@ -160,9 +160,8 @@ std::vector<Check> askedFor(const ReportHead& head) {
 std::string notConcernedText(const std::vector<Check>& silent) {
     std::string text = silent.empty() ? "" : "\nNOT CONCERNED\n";
     for (const Check check : silent) {
-        text += wrapped(std::string(checkTitle(check)) + ": " +
-                            std::string(whyNotConcerned(check)) + ".",
-                        2);
+        text += wrapped(
+            std::string(checkTitle(check)) + ": " + std::string(whyNotConcerned(check)) + ".", 2);
     }
     return text;
 }
