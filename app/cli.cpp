@@ -8,8 +8,10 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
+#include "app/help_pages.h"
 #include "app/shelf.h"
 #include "base/read_file.h"
 #include "checks/report.h"
@@ -27,6 +29,7 @@ enum ExitStatus { kNoBreach = 0, kBreaches = 1, kBadInput = 2, kOwnFault = 3 };
 
 struct Options {
     std::string file;
+    std::string check;
     std::string edition;
     std::vector<std::string> parts;
     bool json = false;
@@ -92,6 +95,14 @@ int statusOf(const std::vector<checks::Finding>& findings) {
     return checks::tally(findings).breach > 0 ? kBreaches : kNoBreach;
 }
 
+/// The status, if all that was printed went out.
+int flushed(const std::string& what, int status) {
+    if (!std::cout.flush()) {
+        return complain({ErrorCode::unwritable, what + " could not be written", "standard output"});
+    }
+    return status;
+}
+
 int check(const Options& options) {
     const auto checked = readAndCheck(options);
     if (!checked) {
@@ -100,11 +111,25 @@ int check(const Options& options) {
     const checks::ReportHead head{options.file, checksOf(options, false)};
     std::cout << (options.json ? checks::jsonReport(checked->built, checked->findings, head)
                                : checks::textReport(checked->built, checked->findings, head));
-    if (!std::cout.flush()) {
-        return complain(
-            {ErrorCode::unwritable, "the report could not be written", "standard output"});
+    return flushed("the report", statusOf(checked->findings));
+}
+
+/// The edition asked for, else all.
+std::vector<standards::Edition> editionsOf(const Options& options) {
+    using standards::Edition;
+    if (const auto edition = standards::editionFromText(options.edition)) {
+        return {*edition};
     }
-    return statusOf(checked->findings);
+    return {Edition::nec2017, Edition::nec2020, Edition::nec2023, Edition::nec2026};
+}
+
+int help(const Options& options) {
+    for (const checks::Check check : checks::allChecks()) {
+        if (checks::checkName(check) == options.check) {
+            std::cout << checks::helpText(helpPage(check), check, editionsOf(options));
+        }
+    }
+    return flushed("the page", kNoBreach);
 }
 
 bool endsWith(const std::string& text, const std::string& end) {
@@ -199,25 +224,42 @@ int sheet(const Options& options) {
     return statusOf(checked->findings);
 }
 
+void addEdition(CLI::App& verb, Options& options, const char* help) {
+    verb.add_option("--edition", options.edition, help)
+        ->check(CLI::IsMember({"2017", "2020", "2023", "2026"}));
+}
+
 void addCommon(CLI::App& verb, Options& options) {
     verb.add_option("FILE", options.file, "the layout")->required();
-    verb.add_option("--edition", options.edition, "judge by this edition of NFPA 70")
-        ->check(CLI::IsMember({"2017", "2020", "2023", "2026"}));
+    addEdition(verb, options, "judge by this edition of NFPA 70");
     verb.add_option("--parts", options.parts, "part files beside the ones shipped");
+}
+
+std::vector<std::string> checkNames() {
+    std::vector<std::string> names;
+    for (const checks::Check check : checks::allChecks()) {
+        names.emplace_back(checks::checkName(check));
+    }
+    return names;
 }
 
 void addChoice(CLI::App& verb,
                const char* name,
                std::vector<std::string>& names,
                const char* help) {
-    std::vector<std::string> known;
-    for (const checks::Check check : checks::allChecks()) {
-        known.emplace_back(checks::checkName(check));
-    }
     verb.add_option(name, names, help)
         ->delimiter(',')
-        ->check(CLI::IsMember(known))
+        ->check(CLI::IsMember(checkNames()))
         ->option_text("CHECK,CHECK…");
+}
+
+CLI::App* addHelp(CLI::App& program, Options& options) {
+    auto* verb = program.add_subcommand("help", "what a check asks, and how it is measured");
+    verb->add_option("CHECK", options.check, "the check, by its name in a report")
+        ->required()
+        ->check(CLI::IsMember(checkNames()));
+    addEdition(*verb, options, "its sections in this edition of NFPA 70 only");
+    return verb;
 }
 
 }  // namespace
@@ -238,6 +280,7 @@ int runCommandLine(int argc, char** argv) {
     sheetVerb->add_option("--out", options.out, "where to: NAME.pdf or NAME.svg")->required();
     sheetVerb->add_option(
         "--paper", options.paper, "Letter … ARCH D, A4 … A1 (Tabloid unless said)");
+    const auto* helpVerb = addHelp(program, options);
     try {
         program.parse(argc, argv);
     } catch (const CLI::Success& done) {
@@ -245,6 +288,9 @@ int runCommandLine(int argc, char** argv) {
     } catch (const CLI::ParseError& error) {
         std::cerr << "gutterwright: " << error.what() << " (gutterwright --help shows the verbs)\n";
         return kBadInput;
+    }
+    if (helpVerb->parsed()) {
+        return help(options);
     }
     return checkVerb->parsed() ? check(options) : sheet(options);
 }

@@ -77,6 +77,37 @@ TEST_F(CommandLine, UnknownCheckIsOneLineThatNamesTheChecks) {
     EXPECT_NE(outcome.err.find("conductor-fill"), std::string::npos);
 }
 
+TEST_F(CommandLine, HelpPrintsThePageOfEveryCheckWithItsSections) {
+    for (const checks::Check check : checks::allChecks()) {
+        const std::string name(checks::checkName(check));
+        const auto outcome = run("help " + name);
+        EXPECT_EQ(outcome.status, 0) << name;
+        EXPECT_EQ(outcome.err, "");
+        const auto page =
+            slurp(std::filesystem::path(GW_SOURCE_DIR) / "resources/help/checks" / (name + ".md"));
+        EXPECT_EQ(outcome.out.rfind(page + "\n## Sections\n\n- 2017: ", 0), 0U) << outcome.out;
+    }
+}
+
+TEST_F(CommandLine, HelpNamesTheSectionsOfTheEditionAskedFor) {
+    const auto all = run("help insulating-bushing").out;
+    for (const std::string edition : {"2017", "2020", "2023", "2026"}) {
+        EXPECT_NE(all.find("\n- " + edition + ": "), std::string::npos) << all;
+    }
+    // Source: NFPA 70-2026 renumbered 300.4 to 300.6.
+    const auto of2026 = run("help insulating-bushing --edition 2026").out;
+    EXPECT_NE(of2026.find("\n- 2026: 300.6(G)"), std::string::npos) << of2026;
+    EXPECT_EQ(of2026.find("- 2023: "), std::string::npos) << of2026;
+}
+
+TEST_F(CommandLine, HelpOfAnUnknownCheckIsOneLineThatNamesTheChecks) {
+    expectOneLine(run("help"));
+    const auto outcome = run("help fill");
+    expectOneLine(outcome);
+    EXPECT_NE(outcome.err.find("conductor-fill"), std::string::npos);
+    expectOneLine(run("help conductor-fill --edition 1999"));
+}
+
 TEST_F(CommandLine, BadInputIsStatusTwoAndOneLine) {
     expectOneLine(run("check " + (folder_ / "nothing.json").string()));
     expectOneLine(run("check " + folder_.string()));
