@@ -14,6 +14,65 @@ using standards::Edition;
 using standards::GutterArticle;
 using standards::Rule;
 
+struct Row {
+    Check check;
+    Rule rule;
+};
+
+/// In the order of allChecks(); within a check the rule its findings cite most first.
+// clang-format off
+constexpr auto kRows = std::to_array<Row>({
+    {Check::conductorFill,        Rule::conductorFill},
+    {Check::conductorFill,        Rule::spliceFill},
+    {Check::spliceFill,           Rule::spliceFill},
+    {Check::entryBendingSpace,    Rule::deflectionSpace},
+    {Check::terminalBendingSpace, Rule::terminalSpace},
+    {Check::terminalBendingSpace, Rule::terminalSpaceOpposite},
+    {Check::terminalBendingSpace, Rule::blocksBendingSpace},
+    {Check::ampacity,             Rule::ampacity},
+    {Check::ampacity,             Rule::adjustmentThreshold},
+    {Check::ampacity,             Rule::adjustmentFactors},
+    {Check::ampacity,             Rule::ambientFactors},
+    {Check::ampacity,             Rule::terminalTemperature},
+    {Check::ampacity,             Rule::nextSizeUp},
+    {Check::ampacity,             Rule::smallConductors},
+    {Check::ampacity,             Rule::tapNoNextSizeUp},
+    {Check::ampacity,             Rule::serviceOverload},
+    {Check::parallelSets,         Rule::parallelSize},
+    {Check::parallelSets,         Rule::parallelSameness},
+    {Check::racewayFill,          Rule::racewayFill},
+    {Check::racewayFill,          Rule::nippleFill},
+    {Check::circuitTogether,      Rule::circuitTogether},
+    {Check::circuitTogether,      Rule::induction},
+    {Check::portSuitsConductor,   Rule::listingAndInstructions},
+    {Check::portSuitsConductor,   Rule::oneConductorPerTerminal},
+    {Check::portSuitsConductor,   Rule::dissimilarMetals},
+    {Check::exposedCopper,        Rule::splicesInsulated},
+    {Check::exposedCopper,        Rule::listingAndInstructions},
+    {Check::joints,               Rule::tapsJoinWholeSet},
+    {Check::joints,               Rule::splicesInsulated},
+    {Check::screwReach,           Rule::splicesAccessible},
+    {Check::screwReach,           Rule::blocksUnobstructed},
+    {Check::torqueKnown,          Rule::torque},
+    {Check::location,             Rule::listingAndInstructions},
+    {Check::location,             Rule::wetInsulation},
+    {Check::location,             Rule::wetRaceway},
+    {Check::location,             Rule::directBurial},
+    {Check::tapRule,              Rule::taps},
+    {Check::tapRule,              Rule::tapDefinition},
+    {Check::tapRule,              Rule::tapFromTap},
+    {Check::tapRule,              Rule::tapNoNextSizeUp},
+    {Check::tapRule,              Rule::tenFootTap},
+    {Check::tapRule,              Rule::twentyFiveFootTap},
+    {Check::tapRule,              Rule::highBayTap},
+    {Check::tapRule,              Rule::outsideTap},
+    {Check::serviceDisconnects,   Rule::disconnectCount},
+    {Check::serviceApart,         Rule::serviceConductorsApart},
+    {Check::insulatingBushing,    Rule::insulatingBushing},
+    {Check::tapLabels,            Rule::tapsLabelled},
+});
+// clang-format on
+
 constexpr std::array kArticles = {
     GutterArticle::auxiliaryGutter, GutterArticle::metalWireway, GutterArticle::nonmetallicWireway};
 
@@ -37,70 +96,13 @@ Citation trainingRadius(Edition edition) {
 }  // namespace
 
 std::vector<Rule> rulesOf(Check check) {
-    switch (check) {
-        case Check::conductorFill:
-            return {Rule::conductorFill, Rule::spliceFill};
-        case Check::spliceFill:
-            return {Rule::spliceFill};
-        case Check::entryBendingSpace:
-            return {Rule::deflectionSpace};
-        case Check::terminalBendingSpace:
-            return {Rule::terminalSpace, Rule::terminalSpaceOpposite, Rule::blocksBendingSpace};
-        case Check::clearance:
-        case Check::bendRadius:
-            return {};
-        case Check::ampacity:
-            return {Rule::ampacity,
-                    Rule::adjustmentThreshold,
-                    Rule::adjustmentFactors,
-                    Rule::ambientFactors,
-                    Rule::terminalTemperature,
-                    Rule::nextSizeUp,
-                    Rule::smallConductors,
-                    Rule::tapNoNextSizeUp,
-                    Rule::serviceOverload};
-        case Check::parallelSets:
-            return {Rule::parallelSize, Rule::parallelSameness};
-        case Check::racewayFill:
-            return {Rule::racewayFill, Rule::nippleFill};
-        case Check::circuitTogether:
-            return {Rule::circuitTogether, Rule::induction};
-        case Check::portSuitsConductor:
-            return {Rule::listingAndInstructions,
-                    Rule::oneConductorPerTerminal,
-                    Rule::dissimilarMetals};
-        case Check::exposedCopper:
-            return {Rule::splicesInsulated, Rule::listingAndInstructions};
-        case Check::joints:
-            return {Rule::tapsJoinWholeSet, Rule::splicesInsulated};
-        case Check::screwReach:
-            return {Rule::splicesAccessible, Rule::blocksUnobstructed};
-        case Check::torqueKnown:
-            return {Rule::torque};
-        case Check::location:
-            return {Rule::listingAndInstructions,
-                    Rule::wetInsulation,
-                    Rule::wetRaceway,
-                    Rule::directBurial};
-        case Check::tapRule:
-            return {Rule::taps,
-                    Rule::tapDefinition,
-                    Rule::tapFromTap,
-                    Rule::tapNoNextSizeUp,
-                    Rule::tenFootTap,
-                    Rule::twentyFiveFootTap,
-                    Rule::highBayTap,
-                    Rule::outsideTap};
-        case Check::serviceDisconnects:
-            return {Rule::disconnectCount};
-        case Check::serviceApart:
-            return {Rule::serviceConductorsApart};
-        case Check::insulatingBushing:
-            return {Rule::insulatingBushing};
-        case Check::tapLabels:
-            return {Rule::tapsLabelled};
+    std::vector<Rule> rules;
+    for (const Row& row : kRows) {
+        if (row.check == check) {
+            rules.push_back(row.rule);
+        }
     }
-    return {};
+    return rules;
 }
 
 std::vector<Citation> sourcesOf(Check check, Edition edition) {
