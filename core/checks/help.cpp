@@ -117,14 +117,16 @@ Result<std::string> sectionOf(const std::vector<Part>& parts,
     return part.body;
 }
 
-/// Where the first sentence of a text ends: at a full stop before a space or the end.
-std::optional<std::size_t> firstStop(const std::string& text) {
-    for (auto at = text.find('.'); at != std::string::npos; at = text.find('.', at + 1)) {
+/// Where the first sentence of a text ends: at a full stop before a space or a new line, or with
+/// its paragraph.
+std::size_t firstSentenceEnd(const std::string& text) {
+    const std::size_t paragraph = std::min(text.find("\n\n"), text.size());
+    for (std::size_t at = text.find('.'); at < paragraph; at = text.find('.', at + 1)) {
         if (at + 1 == text.size() || text[at + 1] == ' ' || text[at + 1] == '\n') {
             return at;
         }
     }
-    return std::nullopt;
+    return paragraph;
 }
 
 std::size_t characters(const std::string& text) {
@@ -136,7 +138,7 @@ std::size_t characters(const std::string& text) {
 /// Fit to be a cell of a table.
 bool suitsATable(const HelpPage& page) {
     const std::string sentence = firstSentence(page);
-    return firstStop(page.asks) && characters(sentence) <= kLongestFirstSentence &&
+    return characters(sentence) <= kLongestFirstSentence &&
            sentence.find_first_of("|.") == std::string::npos;
 }
 
@@ -207,7 +209,7 @@ Result<HelpPage> parseHelpPage(std::string_view text, const std::string& file) {
                      parts[1].line,
                      "the first sentence does not stand alone in a table",
                      "at most " + std::to_string(kLongestFirstSentence) +
-                         " characters up to a full stop, no bar",
+                         " characters, no bar and no full stop inside",
                      firstSentence(page));
     }
     return page;
@@ -222,7 +224,7 @@ std::string toText(const HelpPage& page) {
 }
 
 std::string firstSentence(const HelpPage& page) {
-    std::string sentence = page.asks.substr(0, firstStop(page.asks).value_or(page.asks.size()));
+    std::string sentence = page.asks.substr(0, firstSentenceEnd(page.asks));
     std::replace(sentence.begin(), sentence.end(), '\n', ' ');
     return sentence;
 }

@@ -25,9 +25,10 @@ struct HelpPage {
 inline constexpr std::size_t kLongestFirstSentence = 110;
 
 /// Reads a page: "# Title", then the sections "## What it asks", "## Why", "## How it is measured
-/// here" and "## What it does not judge", in this order, each with text. What it asks begins with
-/// a sentence of at most kLongestFirstSentence characters without a bar. Error: the first thing
-/// that is not so, with its line as `place`; `file` is the name to say.
+/// here" and "## What it does not judge", in this order, each with text. What it asks begins with a
+/// sentence of at most kLongestFirstSentence characters, without a bar or a full stop inside; it
+/// ends with a full stop or with its paragraph. Error: the first thing that is not so, with its
+/// line as `place`; `file` is the name to say.
 Result<HelpPage> parseHelpPage(std::string_view text, const std::string& file);
 
 /// The page as parseHelpPage() reads it.

@@ -99,9 +99,12 @@ const std::vector<Wrong> kWrongPages = {
      "## What it does not judge"},
     {"SectionWithoutText", with("Taste.\n", ""), "line 18", ""},
     {"HeadingTooMany", kPage + "\n## Sections\n\nNone.\n", "line 22", ""},
-    {"NoFullStop", with("slack. How much is for you to say.", "slack"), "line 3", "full stop"},
-    {"FullStopInside", with("some\n", "1.5 in\n"), "line 3", "full stop"},
+    {"FullStopInside", with("some\n", "1.5 in\n"), "line 3", "no full stop"},
     {"BarInside", with("some\n", "some|\n"), "line 3", "no bar"},
+    {"FirstParagraphTooLong",
+     with("Every conductor has some\nslack. How much is for you to say.", kTooLong),
+     "line 3",
+     "110 characters"},
     {"FirstSentenceTooLong",
      with("Every conductor has some\nslack", kTooLong),
      "line 3",
@@ -132,6 +135,16 @@ TEST(HelpPage, FirstSentenceMayHaveOneHundredAndTenCharacters) {
     const auto page = parseHelpPage(with("Every conductor has some\nslack", kLongest), "slack.md");
     ASSERT_TRUE(page) << toLine(page.error());
     EXPECT_EQ(firstSentence(*page), kLongest);
+}
+
+TEST(HelpPage, FirstSentenceMayEndWithItsParagraph) {
+    const std::string asks = "Every conductor has some\nslack. How much is for you to say.";
+    const auto alone = parseHelpPage(with(asks, "Some slack"), "slack.md");
+    ASSERT_TRUE(alone) << toLine(alone.error());
+    EXPECT_EQ(firstSentence(*alone), "Some slack");
+    const auto followed = parseHelpPage(with(asks, "Some\nslack\n\nNot much."), "slack.md");
+    ASSERT_TRUE(followed) << toLine(followed.error());
+    EXPECT_EQ(firstSentence(*followed), "Some slack");
 }
 
 TEST(HelpPage, TellsItsSectionsInTheEditionsAskedFor) {
