@@ -33,12 +33,14 @@ constexpr std::string_view kNote = "the code has none to 1000 V";
 
 standards::Cited<double> multipleFor(double diameter,
                                      units::Inches insulation,
-                                     standards::Edition edition) {
-    auto rule = standards::bendRadiusMultiple(
-        units::Inches::of(diameter), insulation, standards::BendRule::training, edition);
+                                     const BuiltLayout& built) {
+    auto rule = standards::bendRadiusMultiple(units::Inches::of(diameter),
+                                              insulation,
+                                              standards::BendRule::training,
+                                              built.layout.edition);
     CONTRACT(rule.has_value());
     rule->source.note = kNote;
-    return *rule;
+    return amended(*rule, built.layout.amendments.bendRadiusMultiple, built);
 }
 
 /// Radius at the inner surface; none where the corner is sharper than the conductor is thick.
@@ -55,9 +57,9 @@ struct Applied {
     bool meets() const { return atLeast(inner, least); }
 };
 
-Applied applied(double radius, double diameter, double covering, standards::Edition edition) {
+Applied applied(double radius, double diameter, double covering, const BuiltLayout& built) {
     const double multiple =
-        multipleFor(diameter, units::Inches::of(std::max(0.0, covering)), edition).value;
+        multipleFor(diameter, units::Inches::of(std::max(0.0, covering)), built).value;
     return {innerRadius(radius, diameter), multiple * diameter, multiple, diameter};
 }
 
@@ -74,9 +76,9 @@ Range rangeOf(const BuiltLayout& built, std::size_t index, double radius) {
     const auto edition = built.layout.edition;
     const double diameter = conductor.diameter.in();
     const double bare = leastBareDiameter(built.layout.conductors[index], edition);
-    return {conductor.assumed.empty() ? applied(radius, diameter, kThinInsulation.in(), edition)
-                                      : applied(radius, bare, 0.0, edition),
-            applied(radius, diameter, (diameter - bare) / 2.0, edition)};
+    return {conductor.assumed.empty() ? applied(radius, diameter, kThinInsulation.in(), built)
+                                      : applied(radius, bare, 0.0, built),
+            applied(radius, diameter, (diameter - bare) / 2.0, built)};
 }
 
 struct Tightest {
@@ -118,8 +120,7 @@ Finding startOf(const BuiltLayout& built, std::size_t index) {
     finding.check = Check::bendRadius;
     finding.subjects = {built.layout.conductors[index].id};
     finding.citation =
-        multipleFor(built.conductors[index].diameter.in(), kThinInsulation, built.layout.edition)
-            .source;
+        multipleFor(built.conductors[index].diameter.in(), kThinInsulation, built).source;
     return finding;
 }
 

@@ -19,16 +19,10 @@ bool hasPlane(const geometry::FillProfile& fill, bool withBlock) {
     });
 }
 
-standards::Cited<double> twentyPercent(const geometry::BuiltLayout& built) {
-    auto rule = standards::gutterFillPercent(built.gutter().article, built.layout.edition);
+standards::Cited<double> conductorLimit(const geometry::BuiltLayout& built) {
+    const auto rule = standards::gutterFillPercent(built.gutter().article, built.layout.edition);
     CONTRACT(rule.has_value());
-    return *rule;
-}
-
-standards::Cited<double> seventyFivePercent(const geometry::BuiltLayout& built) {
-    auto rule = standards::gutterSpliceFillPercent(built.gutter().article, built.layout.edition);
-    CONTRACT(rule.has_value());
-    return *rule;
+    return amended(*rule, built.layout.amendments.conductorFillPercent, built);
 }
 
 /// The fullest splice total among planes with a block whose conductors alone exceed the limit.
@@ -61,20 +55,20 @@ Reading readingOf(std::string name, const Quantity& measured, const Quantity& li
 std::vector<Reading> readingsAtSplice(const geometry::BuiltLayout& built,
                                       const geometry::FillProfile& fill) {
     const auto recorded = built.layout.readings.fillAtSplice;
-    const double limit = twentyPercent(built).value;
+    const double limit = conductorLimit(built).value;
     return {readingOf("the limit for conductors still binds beside a block",
                       percent(fill.worstConductors(true).fraction * 100.0),
                       percent(limit),
                       recorded == FillAtSplice::twentyStillBinds),
             readingOf("the limit for conductors and splices together takes its place",
                       percent(spliceWhereOver(fill, limit)),
-                      percent(seventyFivePercent(built).value),
+                      percent(spliceLimit(built).value),
                       recorded == FillAtSplice::seventyFiveReplaces)};
 }
 
 bool isOver(const geometry::BuiltLayout& built, const geometry::FillProfile& fill, bool withBlock) {
     const double taken = fill.worstConductors(withBlock).fraction * 100.0;
-    return !holds(percent(taken), percent(twentyPercent(built).value), Bound::atMost);
+    return !holds(percent(taken), percent(conductorLimit(built).value), Bound::atMost);
 }
 
 Verdict verdictOf(const geometry::BuiltLayout& built,
@@ -94,18 +88,18 @@ std::string workingOf(const geometry::BuiltLayout& built,
     if (worst.area <= 0.0) {
         return sentence("no conductor is cut by any plane " + where +
                         ": 0 % of the inside, where " +
-                        toText(percent(twentyPercent(built).value)) + " is allowed");
+                        toText(percent(conductorLimit(built).value)) + " is allowed");
     }
     return sentence("conductors take " + toText(squareInches(worst.area)) + " of " +
                     toText(squareInches(built.fill.interior)) + " at the fullest plane " + where +
                     ", " + stretchText(worst.from, worst.to) + ", " +
                     toText(percent(worst.fraction * 100.0)) + ", where " +
-                    toText(percent(twentyPercent(built).value)) + " is allowed" +
+                    toText(percent(conductorLimit(built).value)) + " is allowed" +
                     assumedClause(built, assumed));
 }
 
 Finding findingFor(const geometry::BuiltLayout& built, bool withBlock) {
-    const auto rule = twentyPercent(built);
+    const auto rule = conductorLimit(built);
     const Worst worst = built.fill.worstConductors(withBlock);
     Finding finding;
     finding.check = Check::conductorFill;

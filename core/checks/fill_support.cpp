@@ -3,6 +3,7 @@
 #include "base/tolerance.h"
 #include "checks/diameters.h"
 #include "checks/support.h"
+#include "standards/tables.h"
 
 namespace gw::checks {
 namespace {
@@ -29,6 +30,13 @@ geometry::FillConductor leastFillOf(const geometry::BuiltLayout& built, std::siz
 }
 
 }  // namespace
+
+standards::Cited<double> spliceLimit(const geometry::BuiltLayout& built) {
+    const auto rule =
+        standards::gutterSpliceFillPercent(built.gutter().article, built.layout.edition);
+    CONTRACT(rule.has_value());
+    return amended(*rule, built.layout.amendments.spliceFillPercent, built);
+}
 
 geometry::FillProfile certainFill(const geometry::BuiltLayout& built) {
     std::vector<geometry::FillConductor> conductors;

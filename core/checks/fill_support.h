@@ -12,6 +12,9 @@ namespace gw::checks {
 /// others: what is certain.
 geometry::FillProfile certainFill(const geometry::BuiltLayout& built);
 
+/// The percentage of the inside that conductors and blocks may take together.
+standards::Cited<double> spliceLimit(const geometry::BuiltLayout& built);
+
 /// Conductors cut by a plane between these x whose diameter had to be assumed.
 std::vector<std::size_t> assumedBetween(const geometry::BuiltLayout& built, double from, double to);
 

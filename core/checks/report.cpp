@@ -118,6 +118,25 @@ std::string headText(const geometry::BuiltLayout& built, const ReportHead& head)
     return text;
 }
 
+/// "Local amendments (yard ordinance 12): conductor fill at most 15 %."
+std::string amendmentsText(const layout::Amendments& amendments) {
+    std::string text;
+    const auto add = [&](const char* what, const std::optional<double>& value, const char* unit) {
+        if (value) {
+            text += (text.empty() ? "" : ", ") + std::string(what) +
+                    units::formatDecimal(*value, 2) + unit;
+        }
+    };
+    add("conductor fill at most ", amendments.conductorFillPercent, " %");
+    add("splice fill at most ", amendments.spliceFillPercent, " %");
+    add("bend radius at least ", amendments.bendRadiusMultiple, " overall diameters");
+    if (text.empty()) {
+        return text;
+    }
+    const std::string by = amendments.source.empty() ? "" : " (" + amendments.source + ")";
+    return wrapped("Local amendments" + by + ": " + text + ".", 0);
+}
+
 /// A report on a part of the checks must not be taken for one on all.
 std::string leftOutText(const std::vector<Check>& leftOut) {
     std::string names;
@@ -185,7 +204,7 @@ std::string textReport(const geometry::BuiltLayout& built,
                        const std::vector<Finding>& findings,
                        const ReportHead& head) {
     std::string text = headText(built, head) + "\n" + wrapped(summaryLine(tally(findings)), 0) +
-                       leftOutText(head.leftOut);
+                       amendmentsText(built.layout.amendments) + leftOutText(head.leftOut);
     for (const Verdict verdict : kOrder) {
         text += partOf(findings, verdict);
     }
@@ -224,6 +243,10 @@ void setQuantity(JsonTree& tree, std::string_view name, const std::optional<Quan
     }
 }
 
+std::optional<Quantity> percentIf(const std::optional<double>& value) {
+    return value ? std::optional(Quantity{*value, Quantity::Unit::percent}) : std::nullopt;
+}
+
 JsonTree jsonCitation(const standards::Citation& citation) {
     auto tree = JsonTree::object();
     tree.set("standard", citation.standard).set("section", citation.section);
@@ -247,6 +270,17 @@ JsonTree jsonList(const Items& items, Write write) {
         list.push(write(item));
     }
     return list;
+}
+
+JsonTree jsonAmendments(const layout::Amendments& amendments) {
+    auto tree = JsonTree::object();
+    setQuantity(tree, "conductorFill", percentIf(amendments.conductorFillPercent));
+    setQuantity(tree, "spliceFill", percentIf(amendments.spliceFillPercent));
+    if (amendments.bendRadiusMultiple) {
+        tree.set("bendRadiusMultiple", *amendments.bendRadiusMultiple);
+    }
+    tree.set("source", amendments.source);
+    return tree;
 }
 
 JsonTree jsonNotConcerned(Check check) {
@@ -292,6 +326,9 @@ std::string jsonReport(const geometry::BuiltLayout& built,
     tree.set("format", "gutterwright-report").set("version", 1);
     tree.set("file", head.file).set("title", built.layout.title);
     tree.set("edition", standards::editionText(built.layout.edition));
+    if (built.layout.amendments.any()) {
+        tree.set("amendments", jsonAmendments(built.layout.amendments));
+    }
     tree.set("leftOut", jsonList(head.leftOut, checkName));
     tree.set("tally", std::move(tallied));
     tree.set("findings", jsonList(findings, jsonFinding));

@@ -1,8 +1,6 @@
-#include "base/contract.h"
 #include "base/tolerance.h"
 #include "checks/fill_support.h"
 #include "checks/support.h"
-#include "standards/tables.h"
 
 /// Conductors, splices and taps together, at the fullest plane that holds a block.
 namespace gw::checks {
@@ -26,13 +24,11 @@ std::vector<Finding> checkSpliceFill(const geometry::BuiltLayout& built) {
     if (worst.area <= 0.0) {
         return {};
     }
-    const auto rule =
-        standards::gutterSpliceFillPercent(built.gutter().article, built.layout.edition);
-    CONTRACT(rule.has_value());
-    const Quantity limit = percent(rule->value);
+    const auto rule = spliceLimit(built);
+    const Quantity limit = percent(rule.value);
     Finding finding;
     finding.check = Check::spliceFill;
-    finding.citation = rule->source;
+    finding.citation = rule.source;
     judge(finding, percent(worst.fraction * 100.0), limit, Bound::atMost);
     placeAt(finding, built, worst.from, worst.to);
     const auto assumed = assumedBetween(built, worst.from, worst.to);

@@ -176,6 +176,20 @@ standards::Citation geometryOnly() {
     return {"geometry of the layout", "", standards::Basis::geometry, {}};
 }
 
+standards::Cited<double> amended(standards::Cited<double> rule,
+                                 const std::optional<double>& amendment,
+                                 const geometry::BuiltLayout& built) {
+    if (!amendment) {
+        return rule;
+    }
+    const std::string& source = built.layout.amendments.source;
+    return {*amendment,
+            {"local amendment",
+             source,
+             standards::Basis::layoutData,
+             "in place of " + rule.source.standard + " " + rule.source.section}};
+}
+
 standards::Citation asStated(std::string_view what) {
     return {std::string(what) + " as the layout states them", "", standards::Basis::layoutData, {}};
 }

@@ -67,6 +67,11 @@ Verdict settle(const std::vector<Reading>& readings);
 /// The section that carries the rule for the layout's edition and article.
 standards::Citation sectionFor(const geometry::BuiltLayout& built, standards::Rule rule);
 
+/// The rule's limit, or what the layout states that the local authority has put in its place.
+standards::Cited<double> amended(standards::Cited<double> rule,
+                                 const std::optional<double>& amendment,
+                                 const geometry::BuiltLayout& built);
+
 /// What no standard states: it follows from the shapes, or from what the layout says of itself.
 standards::Citation geometryOnly();
 standards::Citation asStated(std::string_view what);

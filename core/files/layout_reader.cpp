@@ -49,6 +49,8 @@ public:
         gutter.orientation =
             object.required("orientation")
                 .oneOr(orientationFromText, "horizontal or vertical", gutter.orientation);
+        gutter.supportSpacing = lengthIf(object, "supportSpacing");
+        gutter.beyondEquipment = lengthIf(object, "beyondEquipment");
         object.done();
         return gutter;
     }
@@ -67,6 +69,14 @@ public:
         entry.tradeSize = object.oneIf("tradeSize", tradeSize, "1/2, 3/4, 1, 1-1/4 … 6");
         entry.racewayLength = lengthIf(object, "racewayLength");
         entry.insulatingBushing = object.flagIf("insulatingBushing");
+        entry.bondedBy =
+            object.oneIf("bondedBy",
+                         bondedByFromText,
+                         "standard locknuts, threaded hub, threadless fitting, bonding "
+                         "locknut, bushing and jumper or grounded conductor");
+        if (const auto jumper = object.optional("bondingJumper")) {
+            entry.bondingJumper = readSize(*jumper);
+        }
         entry.leadsTo = object.textIf("leadsTo").value_or("");
         object.done();
         return entry;
@@ -244,6 +254,17 @@ Readings readReadings(const JsonValue& value) {
     return readings;
 }
 
+Amendments readAmendments(const JsonValue& value) {
+    auto object = value.object();
+    Amendments amendments;
+    amendments.conductorFillPercent = object.numberIf("conductorFillPercent", -kAny, kAny);
+    amendments.spliceFillPercent = object.numberIf("spliceFillPercent", -kAny, kAny);
+    amendments.bendRadiusMultiple = object.numberIf("bendRadiusMultiple", -kAny, kAny);
+    amendments.source = object.textIf("source").value_or("");
+    object.done();
+    return amendments;
+}
+
 System readSystem(const JsonValue& value) {
     auto object = value.object();
     System system;
@@ -320,6 +341,9 @@ Layout readLayoutObject(const JsonValue& value) {
     }
     if (const auto readings = object.optional("readings")) {
         layout.readings = readReadings(*readings);
+    }
+    if (const auto amendments = object.optional("amendments")) {
+        layout.amendments = readAmendments(*amendments);
     }
     const auto read = [&](auto member) {
         return [&reader, member](const JsonValue& item) { return (reader.*member)(item); };

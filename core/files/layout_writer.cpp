@@ -59,6 +59,8 @@ JsonTree writeGutter(const Gutter& gutter) {
     tree.set("material", materialText(gutter.material));
     setIf(tree, "enclosureType", gutter.enclosureType);
     tree.set("orientation", orientationText(gutter.orientation));
+    setLength(tree, "supportSpacing", gutter.supportSpacing);
+    setLength(tree, "beyondEquipment", gutter.beyondEquipment);
     return tree;
 }
 
@@ -75,6 +77,15 @@ JsonTree writeReadings(const Readings& readings) {
     setKind(tree, "fillAtSplice", readings.fillAtSplice, fillAtSpliceText);
     setKind(tree, "terminalSpace", readings.terminalSpace, terminalSpaceText);
     setKind(tree, "insideWeatherproof", readings.insideWeatherproof, insideWeatherproofText);
+    return tree;
+}
+
+JsonTree writeAmendments(const Amendments& amendments) {
+    auto tree = JsonTree::object();
+    setIf(tree, "conductorFillPercent", amendments.conductorFillPercent);
+    setIf(tree, "spliceFillPercent", amendments.spliceFillPercent);
+    setIf(tree, "bendRadiusMultiple", amendments.bendRadiusMultiple);
+    setText(tree, "source", amendments.source);
     return tree;
 }
 
@@ -123,6 +134,10 @@ JsonTree writeEntry(const Entry& entry) {
         tree, "tradeSize", entry.tradeSize, [](standards::TradeSize size) { return size.text(); });
     setLength(tree, "racewayLength", entry.racewayLength);
     setIf(tree, "insulatingBushing", entry.insulatingBushing);
+    setKind(tree, "bondedBy", entry.bondedBy, bondedByText);
+    setKind(tree, "bondingJumper", entry.bondingJumper, [](const units::WireSize& size) {
+        return size.text();
+    });
     setText(tree, "leadsTo", entry.leadsTo);
     return tree;
 }
@@ -245,6 +260,7 @@ std::string writeLayout(const Layout& layout) {
     tree.set("gutter", writeGutter(layout.gutter));
     setUnlessEmpty(tree, "surroundings", writeSurroundings(layout.surroundings));
     setUnlessEmpty(tree, "readings", writeReadings(layout.readings));
+    setUnlessEmpty(tree, "amendments", writeAmendments(layout.amendments));
     setList(tree, "systems", layout.systems, writeSystem);
     setList(tree, "circuits", layout.circuits, writeCircuit);
     setList(tree, "entries", layout.entries, writeEntry);

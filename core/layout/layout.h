@@ -43,6 +43,10 @@ struct Gutter {
     GutterMaterial material = GutterMaterial::steel;
     std::optional<std::string> enclosureType;  ///< "1", "3R", "4X", … as marked
     Orientation orientation = Orientation::horizontal;
+    std::optional<units::Inches> supportSpacing;  ///< the greatest between two supports
+    /// How far its far end lies beyond the edge of the equipment it supplements; of an auxiliary
+    /// gutter only.
+    std::optional<units::Inches> beyondEquipment;
 };
 
 struct Surroundings {
@@ -87,6 +91,16 @@ struct Circuit {
 
 enum class Wall { left, right, top, bottom, back };
 
+/// What bonds a metal raceway to the gutter.
+enum class BondedBy {
+    standardLocknuts,   ///< and nothing else
+    threadedHub,        ///< threads made up wrench-tight
+    threadlessFitting,  ///< made up tight, in a clean opening that it fills
+    bondingLocknut,     ///< or bonding wedge, in a clean opening
+    bushingAndJumper,   ///< a bonding bushing with a jumper
+    groundedConductor,  ///< line side only
+};
+
 struct Entry {
     EntryId id;
     std::string name;
@@ -99,6 +113,8 @@ struct Entry {
     std::optional<standards::TradeSize> tradeSize;
     std::optional<units::Inches> racewayLength;  ///< beyond the gutter; 24 in or less is a nipple
     std::optional<bool> insulatingBushing;
+    std::optional<BondedBy> bondedBy;              ///< the metal raceway to the gutter
+    std::optional<units::WireSize> bondingJumper;  ///< of copper, with a bonding bushing
     std::string leadsTo;
 };
 
@@ -205,6 +221,15 @@ struct Readings {
     std::optional<InsideWeatherproof> insideWeatherproof;
 };
 
+/// What the local authority has put in place of the published limits. Empty: nothing amended.
+struct Amendments {
+    std::optional<double> conductorFillPercent;  ///< of the inside, > 0 to 100
+    std::optional<double> spliceFillPercent;     ///< with the blocks, > 0 to 100
+    std::optional<double> bendRadiusMultiple;    ///< of the overall diameter, 1 to 20
+    std::string source;                          ///< "yard ordinance 12"
+    bool any() const { return conductorFillPercent || spliceFillPercent || bendRadiusMultiple; }
+};
+
 struct Layout {
     std::string title;
     std::string project;  ///< "Riverside yard, building 4"
@@ -216,6 +241,7 @@ struct Layout {
     Gutter gutter;
     Surroundings surroundings;
     Readings readings;
+    Amendments amendments;
     std::vector<System> systems;
     std::vector<Circuit> circuits;
     std::vector<Entry> entries;
@@ -232,6 +258,7 @@ std::string_view phaseText(Phase phase);  ///< "A", "B", "C", "N", "G"
 std::string_view roleText(Role role);
 std::string_view tapRuleText(TapRule rule);  ///< "none", "10 ft", "25 ft", "high bay", …
 std::string_view wallText(Wall wall);
+std::string_view bondedByText(BondedBy means);  ///< "standard locknuts", "threaded hub", …
 std::string_view fillAtSpliceText(Readings::FillAtSplice reading);
 std::string_view terminalSpaceText(Readings::TerminalSpace reading);
 std::string_view insideWeatherproofText(Readings::InsideWeatherproof reading);
@@ -243,6 +270,7 @@ std::span<const Phase> allPhases();
 std::span<const Role> allRoles();
 std::span<const TapRule> allTapRules();
 std::span<const Wall> allWalls();
+std::span<const BondedBy> allBondedBy();
 std::span<const Readings::FillAtSplice> allFillAtSpliceReadings();
 std::span<const Readings::TerminalSpace> allTerminalSpaceReadings();
 std::span<const Readings::InsideWeatherproof> allInsideWeatherproofReadings();
@@ -254,6 +282,7 @@ std::optional<Phase> phaseFromText(std::string_view text);
 std::optional<Role> roleFromText(std::string_view text);
 std::optional<TapRule> tapRuleFromText(std::string_view text);
 std::optional<Wall> wallFromText(std::string_view text);
+std::optional<BondedBy> bondedByFromText(std::string_view text);
 std::optional<Readings::FillAtSplice> fillAtSpliceFromText(std::string_view text);
 std::optional<Readings::TerminalSpace> terminalSpaceFromText(std::string_view text);
 std::optional<Readings::InsideWeatherproof> insideWeatherproofFromText(std::string_view text);

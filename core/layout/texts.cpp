@@ -19,6 +19,12 @@ constexpr std::array kTapRules = {TapRule::none,
                                   TapRule::outside,
                                   TapRule::serviceConductors};
 constexpr std::array kWalls = {Wall::left, Wall::right, Wall::top, Wall::bottom, Wall::back};
+constexpr std::array kBondedBy = {BondedBy::standardLocknuts,
+                                  BondedBy::threadedHub,
+                                  BondedBy::threadlessFitting,
+                                  BondedBy::bondingLocknut,
+                                  BondedBy::bushingAndJumper,
+                                  BondedBy::groundedConductor};
 constexpr std::array kFillAtSplice = {Readings::FillAtSplice::twentyStillBinds,
                                       Readings::FillAtSplice::seventyFiveReplaces};
 constexpr std::array kTerminalSpace = {Readings::TerminalSpace::asForBlocks,
@@ -131,6 +137,24 @@ std::string_view wallText(Wall wall) {
     return {};
 }
 
+std::string_view bondedByText(BondedBy means) {
+    switch (means) {
+        case BondedBy::standardLocknuts:
+            return "standard locknuts";
+        case BondedBy::threadedHub:
+            return "threaded hub";
+        case BondedBy::threadlessFitting:
+            return "threadless fitting";
+        case BondedBy::bondingLocknut:
+            return "bonding locknut";
+        case BondedBy::bushingAndJumper:
+            return "bushing and jumper";
+        case BondedBy::groundedConductor:
+            return "grounded conductor";
+    }
+    return {};
+}
+
 std::string_view fillAtSpliceText(Readings::FillAtSplice reading) {
     switch (reading) {
         case Readings::FillAtSplice::twentyStillBinds:
@@ -179,6 +203,9 @@ std::span<const TapRule> allTapRules() {
 std::span<const Wall> allWalls() {
     return kWalls;
 }
+std::span<const BondedBy> allBondedBy() {
+    return kBondedBy;
+}
 std::span<const Readings::FillAtSplice> allFillAtSpliceReadings() {
     return kFillAtSplice;
 }
@@ -206,6 +233,10 @@ std::optional<TapRule> tapRuleFromText(std::string_view text) {
 }
 std::optional<Wall> wallFromText(std::string_view text) {
     return valueOf(text, allWalls(), wallText);
+}
+
+std::optional<BondedBy> bondedByFromText(std::string_view text) {
+    return valueOf(text, allBondedBy(), bondedByText);
 }
 std::optional<Readings::FillAtSplice> fillAtSpliceFromText(std::string_view text) {
     return valueOf(text, allFillAtSpliceReadings(), fillAtSpliceText);

@@ -98,6 +98,33 @@ void checkGutter(Problems& problems, const Place& place, const Gutter& gutter) {
         problems.range(place / "sheet", gutter.sheet->in(), 0.001, 1.0, "in");
     }
     problems.text(place / "enclosureType", gutter.enclosureType);
+    if (gutter.supportSpacing) {
+        problems.range(place / "supportSpacing", gutter.supportSpacing->in(), 0.0, kGreatest, "in");
+    }
+    if (gutter.beyondEquipment) {
+        problems.range(
+            place / "beyondEquipment", gutter.beyondEquipment->in(), 0.0, kGreatest, "in");
+    }
+}
+
+void checkAmendments(Problems& problems, const Place& place, const Amendments& amendments) {
+    constexpr double kLeastPercent = 0.1;
+    if (amendments.conductorFillPercent) {
+        problems.range(place / "conductorFillPercent",
+                       *amendments.conductorFillPercent,
+                       kLeastPercent,
+                       100.0,
+                       "%");
+    }
+    if (amendments.spliceFillPercent) {
+        problems.range(
+            place / "spliceFillPercent", *amendments.spliceFillPercent, kLeastPercent, 100.0, "%");
+    }
+    if (amendments.bendRadiusMultiple) {
+        problems.range(
+            place / "bendRadiusMultiple", *amendments.bendRadiusMultiple, 1.0, 20.0, "diameters");
+    }
+    problems.text(place / "source", amendments.source);
 }
 
 // ---- what is connected ----------------------------------------------------------------------
@@ -457,6 +484,7 @@ void checkHead(Problems& problems, const Place& place, const Layout& layout) {
                        100.0,
                        "degrees C");
     }
+    checkAmendments(problems, place / "amendments", layout.amendments);
 }
 
 }  // namespace

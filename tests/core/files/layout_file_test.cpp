@@ -117,6 +117,8 @@ const std::set<std::string>& lengthMembers() {
                                                  "height",
                                                  "depth",
                                                  "sheet",
+                                                 "supportSpacing",
+                                                 "beyondEquipment",
                                                  "racewayLength",
                                                  "outsideDiameter",
                                                  "strip",

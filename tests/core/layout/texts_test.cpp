@@ -32,6 +32,7 @@ TEST(LayoutTexts, EveryValueHasItsOwnTextAndIsReadBack) {
     expectTextsAreReadBack(allRoles(), roleText, roleFromText, 5);
     expectTextsAreReadBack(allTapRules(), tapRuleText, tapRuleFromText, 6);
     expectTextsAreReadBack(allWalls(), wallText, wallFromText, 5);
+    expectTextsAreReadBack(allBondedBy(), bondedByText, bondedByFromText, 6);
     expectTextsAreReadBack(allFillAtSpliceReadings(), fillAtSpliceText, fillAtSpliceFromText, 2);
     expectTextsAreReadBack(allTerminalSpaceReadings(), terminalSpaceText, terminalSpaceFromText, 2);
     expectTextsAreReadBack(
