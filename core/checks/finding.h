@@ -32,6 +32,8 @@ enum class Check {
     entryBendingSpace,
     terminalBendingSpace,
     clearance,
+    supportSpacing,
+    lengthBeyond,
     // conductors
     bendRadius,
     ampacity,
@@ -51,6 +53,8 @@ enum class Check {
     serviceApart,
     // bonding
     insulatingBushing,
+    groundingSize,
+    serviceBonding,
     // identification
     tapLabels,
 };
@@ -110,6 +114,8 @@ std::vector<Finding> checkSpliceFill(const geometry::BuiltLayout& built);
 std::vector<Finding> checkEntryBendingSpace(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTerminalBendingSpace(const geometry::BuiltLayout& built);
 std::vector<Finding> checkClearance(const geometry::BuiltLayout& built);
+std::vector<Finding> checkSupportSpacing(const geometry::BuiltLayout& built);
+std::vector<Finding> checkLengthBeyond(const geometry::BuiltLayout& built);
 std::vector<Finding> checkBendRadius(const geometry::BuiltLayout& built);
 std::vector<Finding> checkAmpacity(const geometry::BuiltLayout& built);
 std::vector<Finding> checkParallelSets(const geometry::BuiltLayout& built);
@@ -125,6 +131,8 @@ std::vector<Finding> checkTapRule(const geometry::BuiltLayout& built);
 std::vector<Finding> checkServiceDisconnects(const geometry::BuiltLayout& built);
 std::vector<Finding> checkServiceApart(const geometry::BuiltLayout& built);
 std::vector<Finding> checkInsulatingBushing(const geometry::BuiltLayout& built);
+std::vector<Finding> checkGroundingSize(const geometry::BuiltLayout& built);
+std::vector<Finding> checkServiceBonding(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTapLabels(const geometry::BuiltLayout& built);
 
 CheckFunction functionOf(Check check);

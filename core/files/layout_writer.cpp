@@ -136,7 +136,7 @@ JsonTree writeEntry(const Entry& entry) {
     setIf(tree, "insulatingBushing", entry.insulatingBushing);
     setKind(tree, "bondedBy", entry.bondedBy, bondedByText);
     setKind(tree, "bondingJumper", entry.bondingJumper, [](const units::WireSize& size) {
-        return size.text();
+        return std::string(size.label());
     });
     setText(tree, "leadsTo", entry.leadsTo);
     return tree;

@@ -103,7 +103,7 @@ void checkGutter(Problems& problems, const Place& place, const Gutter& gutter) {
     }
     if (gutter.beyondEquipment) {
         problems.range(
-            place / "beyondEquipment", gutter.beyondEquipment->in(), 0.0, kGreatest, "in");
+            place / "beyondEquipment", gutter.beyondEquipment->in(), 0.0, gutter.inside.x, "in");
     }
 }
 

@@ -29,17 +29,24 @@ SizeNeeded atLeastThat(double circularMils) {
 
 }  // namespace
 
-Lookup<SizeNeeded> bondingJumper(double ungroundedCircularMils, Metal metal, Edition edition) {
+Lookup<SizeNeeded> bondingJumper(double ungroundedCircularMils,
+                                 Metal ungrounded,
+                                 Metal jumper,
+                                 Edition edition) {
     const auto citation = [&](Basis basis) {
         return tableCitation(edition, "Table 250.102(C)(1)", basis);
     };
     constexpr double kShare = 0.125;  // "12.5 percent", the table's last row
     for (const auto& row : rows::kJumperRows) {
-        if (!holds(row, ungroundedCircularMils, metal)) {
+        if (!holds(row, ungroundedCircularMils, ungrounded)) {
             continue;
         }
-        const auto cell = metal == Metal::copper ? row.copper : row.aluminium;
+        const auto cell = jumper == Metal::copper ? row.copper : row.aluminium;
         if (cell == "12.5%") {
+            if ((ungrounded == Metal::copper) != (jumper == Metal::copper)) {
+                return noValue<SizeNeeded>("beyond the table, and of two metals",
+                                           citation(row.basis));
+            }
             return answer(atLeastThat(ungroundedCircularMils * kShare), citation(row.basis));
         }
         const auto size = WireSize::of(cell);

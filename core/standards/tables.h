@@ -97,9 +97,13 @@ struct SizeNeeded {
     std::optional<units::WireSize> size;  ///< empty: larger than any size of the tables
     double circularMils = 0.0;            ///< the area asked for
 };
-/// Table 250.102(C)(1). ungrounded: area of the largest ungrounded conductor, parallel sets added,
-/// of the same metal as the jumper. Above the table 12.5 % of it, the next standard size.
-Lookup<SizeNeeded> bondingJumper(double ungroundedCircularMils, Metal metal, Edition edition);
+/// Table 250.102(C)(1). ungrounded: area of the largest ungrounded conductor, parallel sets added.
+/// Above the table 12.5 % of it, the next standard size; no value there for a jumper of another
+/// metal than the conductors.
+Lookup<SizeNeeded> bondingJumper(double ungroundedCircularMils,
+                                 Metal ungrounded,
+                                 Metal jumper,
+                                 Edition edition);
 /// Table 250.66. metal of both.
 Lookup<units::WireSize> groundingElectrodeConductor(double ungroundedCircularMils,
                                                     Metal metal,

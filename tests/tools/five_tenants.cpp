@@ -40,6 +40,11 @@ layout::Layout fiveTenants(const parts::Shelf& shelf) {
     maker.addEntry(entry(
         "E2", "Service set 2", Wall::top, 7.7, 4.0, {RacewayType::rmc, "3", 360}, "Meter, set 2"));
 
+    for (auto& entry : layout.entries) {
+        entry.bondedBy = layout::BondedBy::bushingAndJumper;  // rings of the knockouts are left
+        entry.bondingJumper = units::WireSize::of("2");
+    }
+
     const std::array<Tenant, 5> tenants = {{
         {"T1", "Boat repair", "3", 90, 20.0, 5.4, "1-1/4"},
         {"T2", "Sail loft", "3", 90, 31.0, 5.4, "1-1/4"},

@@ -24,6 +24,7 @@ SampleBuilder::SampleBuilder(const parts::Shelf& shelf, std::string title, const
     layout_.gutter.inside = inside;
     layout_.gutter.sheet = units::Inches::of(inside.y > 6.0 ? 0.067 : 0.053);
     layout_.gutter.enclosureType = "1";
+    layout_.gutter.supportSpacing = units::Inches::of(std::min(36.0, inside.x));
     layout_.surroundings.location = standards::Location::dry;
     layout_.surroundings.ambientCelsius = 30.0;
     layout_.surroundings.floods = false;

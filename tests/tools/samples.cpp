@@ -7,7 +7,8 @@ std::vector<Sample> allSamples(const parts::Shelf& shelf) {
                                 {"gate-house", gateHouse(shelf)},
                                 {"shallow-loft", shallowLoft(shelf)},
                                 {"slipway-pumps", slipwayPumps(shelf)},
-                                {"boat-hall", boatHall(shelf)}};
+                                {"boat-hall", boatHall(shelf)},
+                                {"rope-walk", ropeWalk(shelf)}};
     for (auto& twin : brokenTwins(samples, shelf)) {
         samples.push_back(std::move(twin));
     }

@@ -26,6 +26,9 @@ layout::Layout slipwayPumps(const parts::Shelf& shelf);
 /// The feeder passes through its blocks uncut.
 layout::Layout boatHall(const parts::Shelf& shelf);
 
+/// A feeder with its grounding conductor, pulled straight through a short wireway.
+layout::Layout ropeWalk(const parts::Shelf& shelf);
+
 /// A layout each, with one thing done wrong, named after the check that shows it.
 /// good: the samples above.
 std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Shelf& shelf);

@@ -134,6 +134,21 @@ void sevenDisconnects(layout::Layout& layout) {
     splitTap(layout, "T2");
 }
 
+/// 8 AWG where a device of 150 A asks 6 AWG of copper (NFPA 70 Table 250.122).
+void thinGround(layout::Layout& layout) {
+    conductorOf(layout, "F-G").size = units::WireSize::of("8");
+}
+
+/// By nothing but its locknuts.
+void onlyLocknuts(layout::Layout& layout) {
+    entryOf(layout, "E1").bondedBy = layout::BondedBy::standardLocknuts;
+}
+
+/// A gutter of sheet metal is supported every 5 ft (NFPA 70 366.30).
+void supportsFarApart(layout::Layout& layout) {
+    layout.gutter.supportSpacing = Inches::of(66.0);
+}
+
 void addSpareBlock(layout::Layout& layout,
                    const std::string& part,
                    const Vec3& corner,
@@ -234,43 +249,6 @@ layout::Layout shallowElbow(const parts::Shelf& shelf) {
     return maker.layout();
 }
 
-/// From one end wall to the other, straight through.
-void addStraight(SampleBuilder& maker,
-                 const std::string& circuit,
-                 const Phases& phases,
-                 const std::string& size,
-                 const std::pair<std::string, std::string>& entries) {
-    int slot = 0;
-    for (const auto phase : phases) {
-        ++slot;
-        maker.addConductor(circuit + "-" + letter(phase),
-                           circuit,
-                           1,
-                           phase,
-                           {size},
-                           maker.atEntry(entries.first, slot),
-                           maker.atEntry(entries.second, slot));
-    }
-}
-
-/// Entries facing each other in the end walls at that height.
-void addFacing(SampleBuilder& maker,
-               const std::pair<std::string, std::string>& entries,
-               double height,
-               const Raceway& raceway) {
-    maker.addEntry(
-        entry(entries.first, "From " + entries.first, Wall::left, height, 3.0, raceway, "Panel Y"));
-    maker.addEntry(
-        entry(entries.second, "To " + entries.second, Wall::right, height, 3.0, raceway, "Shed"));
-}
-
-SampleBuilder straightWireway(const parts::Shelf& shelf, const std::string& title) {
-    SampleBuilder maker(shelf, title, {24, 8, 6});
-    maker.layout().gutter.article = standards::GutterArticle::metalWireway;
-    maker.addSystem("yard", "120/240 V, 1-phase, 3-wire", 240, 120, 10.0);
-    return maker;
-}
-
 /// The grounding conductor comes and goes by holes of its own.
 layout::Layout groundByItself(const parts::Shelf& shelf) {
     auto maker = straightWireway(shelf, "Ground by itself, spoilt: circuit-together");
@@ -297,6 +275,18 @@ layout::Layout serviceWithOthers(const parts::Shelf& shelf) {
     return maker.layout();
 }
 
+/// An auxiliary gutter of 32 ft, all of it beyond the equipment: 30 ft are allowed (NFPA 70
+/// 366.12(2)).
+layout::Layout farBeyond(const parts::Shelf& shelf) {
+    SampleBuilder maker(shelf, "Far beyond its switchboard, spoilt: length-beyond", {384, 8, 6});
+    maker.layout().gutter.beyondEquipment = Inches::of(384.0);
+    maker.addSystem("yard", "120/240 V, 1-phase, 3-wire", 240, 120, 10.0);
+    maker.addCircuit(circuit("F", "Shed feeder", Role::feeder, kThreeWire, 1, 150, 96));
+    addFacing(maker, {"E1", "E2"}, 2.5, {RacewayType::emt, "1-1/2", 120});
+    addStraight(maker, "F", kThreeWire, "1/0", {"E1", "E2"});
+    return maker.layout();
+}
+
 }  // namespace
 
 std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Shelf& shelf) {
@@ -314,11 +304,15 @@ std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Sh
                                      {"ampacity", "shallow-loft", deviceTooLarge},
                                      {"tap-rule", "shallow-loft", tapTooLong},
                                      {"service-disconnects", "five-tenants", sevenDisconnects},
-                                     {"screw-reach", "gate-house", parkedBeforeScrew}};
+                                     {"screw-reach", "gate-house", parkedBeforeScrew},
+                                     {"grounding-size", "rope-walk", thinGround},
+                                     {"service-bonding", "five-tenants", onlyLocknuts},
+                                     {"support-spacing", "five-tenants", supportsFarApart}};
     std::vector<Sample> samples{{"broken-conductor-fill", crowdedNipple(shelf)},
                                 {"broken-entry-bending-space", shallowElbow(shelf)},
                                 {"broken-circuit-together", groundByItself(shelf)},
-                                {"broken-service-apart", serviceWithOthers(shelf)}};
+                                {"broken-service-apart", serviceWithOthers(shelf)},
+                                {"broken-length-beyond", farBeyond(shelf)}};
     for (const auto& twin : twins) {
         auto layout = sampleOf(good, twin.of).layout;
         layout.title += ", spoilt: " + twin.check;

@@ -37,6 +37,9 @@ Entry entry(const std::string& id,
     made.tradeSize = TradeSize::of(raceway.size);
     made.racewayLength = Inches::of(raceway.length);
     made.insulatingBushing = true;
+    made.bondedBy = raceway.type == standards::RacewayType::rmc
+                        ? layout::BondedBy::threadedHub
+                        : layout::BondedBy::threadlessFitting;
     made.leadsTo = leadsTo;
     return made;
 }
@@ -144,6 +147,42 @@ std::vector<std::size_t> addTap(SampleBuilder& maker,
                                           maker.atEntry("E" + tap.id, static_cast<int>(i) + 1)));
     }
     return made;
+}
+
+void addStraight(SampleBuilder& maker,
+                 const std::string& circuit,
+                 const Phases& phases,
+                 const std::string& size,
+                 const std::pair<std::string, std::string>& entries,
+                 int firstSlot) {
+    int slot = firstSlot;
+    for (const auto phase : phases) {
+        maker.addConductor(circuit + "-" + letter(phase),
+                           circuit,
+                           1,
+                           phase,
+                           {size},
+                           maker.atEntry(entries.first, slot),
+                           maker.atEntry(entries.second, slot));
+        ++slot;
+    }
+}
+
+void addFacing(SampleBuilder& maker,
+               const std::pair<std::string, std::string>& entries,
+               double height,
+               const Raceway& raceway) {
+    maker.addEntry(
+        entry(entries.first, "From " + entries.first, Wall::left, height, 3.0, raceway, "Panel Y"));
+    maker.addEntry(
+        entry(entries.second, "To " + entries.second, Wall::right, height, 3.0, raceway, "Shed"));
+}
+
+SampleBuilder straightWireway(const parts::Shelf& shelf, const std::string& title) {
+    SampleBuilder maker(shelf, title, {24, 8, 6});
+    maker.layout().gutter.article = standards::GutterArticle::metalWireway;
+    maker.addSystem("yard", "120/240 V, 1-phase, 3-wire", 240, 120, 10.0);
+    return maker;
 }
 
 }  // namespace gw::tools

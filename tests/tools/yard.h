@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "tools/sample_builder.h"
@@ -85,5 +86,22 @@ std::vector<std::size_t> addTap(SampleBuilder& maker,
                                 const Phases& phases,
                                 const std::string& joins,
                                 layout::TapRule rule);
+
+/// From one end wall to the other, straight through: tagged by circuit and phase.
+void addStraight(SampleBuilder& maker,
+                 const std::string& circuit,
+                 const Phases& phases,
+                 const std::string& size,
+                 const std::pair<std::string, std::string>& entries,
+                 int firstSlot = 1);
+
+/// Entries facing each other in the end walls at that height.
+void addFacing(SampleBuilder& maker,
+               const std::pair<std::string, std::string>& entries,
+               double height,
+               const Raceway& raceway);
+
+/// A metal wireway of 24 x 8 x 6 in.
+SampleBuilder straightWireway(const parts::Shelf& shelf, const std::string& title);
 
 }  // namespace gw::tools

@@ -128,6 +128,9 @@ void addLayoutFacts(std::vector<Removal>& all, const Case& at) {
         {"ambient", [](Case& one) { return clear(one.layout.surroundings.ambientCelsius); }});
     all.push_back(
         {"enclosure type", [](Case& one) { return clear(one.layout.gutter.enclosureType); }});
+    all.push_back({"supports", [](Case& one) { return clear(one.layout.gutter.supportSpacing); }});
+    all.push_back(
+        {"equipment", [](Case& one) { return clear(one.layout.gutter.beyondEquipment); }});
     all.push_back({"sheet", [](Case& one) { return clear(one.layout.gutter.sheet); }});
     all.push_back(
         {"reading of fill", [](Case& one) { return clear(one.layout.readings.fillAtSplice); }});
@@ -143,6 +146,10 @@ void addLayoutFacts(std::vector<Removal>& all, const Case& at) {
         const std::string entry = " of entry " + std::to_string(i);
         all.push_back({"bushing" + entry,
                        [i](Case& one) { return clear(one.layout.entries[i].insulatingBushing); }});
+        all.push_back(
+            {"bonding" + entry, [i](Case& one) { return clear(one.layout.entries[i].bondedBy); }});
+        all.push_back({"jumper" + entry,
+                       [i](Case& one) { return clear(one.layout.entries[i].bondingJumper); }});
         all.push_back({"length" + entry,
                        [i](Case& one) { return clear(one.layout.entries[i].racewayLength); }});
         all.push_back(

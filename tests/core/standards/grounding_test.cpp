@@ -39,7 +39,7 @@ TEST(BondingJumper, IsTheRowAtBothItsEnds) {
             }
             const Ends ends = endsOf(row, name);
             for (const double area : {ends.least, ends.most}) {
-                const auto found = bondingJumper(area, metal, kEdition);
+                const auto found = bondingJumper(area, metal, metal, kEdition);
                 ASSERT_TRUE(found.has_value()) << area;
                 EXPECT_EQ(found->value.size->label(), row.at(name + "_jumper")) << area;
                 EXPECT_EQ(found->source.section, "Table 250.102(C)(1)");
@@ -68,7 +68,7 @@ class BondingJumperShare : public testing::TestWithParam<ShareRow> {};
 
 TEST_P(BondingJumperShare, IsTwelveAndAHalfPercentThenTheNextSize) {
     const ShareRow& row = GetParam();
-    const auto found = bondingJumper(row.ungrounded, row.metal, kEdition);
+    const auto found = bondingJumper(row.ungrounded, row.metal, row.metal, kEdition);
     ASSERT_TRUE(found.has_value());
     EXPECT_DOUBLE_EQ(found->value.circularMils, row.circularMils);
     ASSERT_EQ(found->value.size.has_value(), std::string(row.size) != "");
@@ -94,7 +94,8 @@ INSTANTIATE_TEST_SUITE_P(Table, BondingJumperShare, testing::ValuesIn(kShareRows
 
 TEST(BondingJumper, NeedsAnUngroundedConductor) {
     for (const double area : {0.0, -1.0, std::nan("")}) {
-        EXPECT_FALSE(bondingJumper(area, Metal::copper, kEdition).has_value()) << area;
+        EXPECT_FALSE(bondingJumper(area, Metal::copper, Metal::copper, kEdition).has_value())
+            << area;
     }
 }
 
@@ -102,7 +103,7 @@ TEST(BondingJumper, NeverShrinksWithTheUngroundedArea) {
     for (const Metal metal : {Metal::copper, Metal::aluminium}) {
         double before = 0.0;
         for (double area = 1000.0; area < 5e6; area += 1000.0) {
-            const auto found = bondingJumper(area, metal, kEdition);
+            const auto found = bondingJumper(area, metal, metal, kEdition);
             ASSERT_TRUE(found.has_value());
             ASSERT_GE(found->value.size->circularMils(), before) << area;
             before = found->value.size->circularMils();

@@ -1,0 +1,193 @@
+#include <algorithm>
+
+#include "checks/circuit_ampacity.h"
+#include "checks/entry_users.h"
+#include "checks/metal_area.h"
+#include "checks/support.h"
+#include "standards/tables.h"
+
+/// Grounding conductors and bonding jumpers are large enough: on the line side by the metal of the
+/// ungrounded conductors, on the load side by the device ahead.
+namespace gw::checks {
+namespace {
+
+using geometry::BuiltLayout;
+using layout::Phase;
+using layout::Role;
+using standards::Rule;
+
+/// A grounding conductor, and what belongs to its circuit.
+struct Ground {
+    const BuiltLayout& built;
+    const std::vector<std::vector<std::size_t>>& users;  ///< of the entries
+    std::size_t conductor;
+    std::size_t circuit;
+
+    const layout::Conductor& drawn() const { return built.layout.conductors[conductor]; }
+    const layout::Circuit& of() const { return built.layout.circuits[circuit]; }
+};
+
+Finding startOf(const Ground& ground, Rule rule) {
+    Finding finding;
+    finding.check = Check::groundingSize;
+    finding.subjects = {ground.drawn().id};
+    finding.place = ground.built.conductors[ground.conductor].built.path.start();
+    finding.citation = sectionFor(ground.built, rule);
+    return finding;
+}
+
+std::string nameOf(const Ground& ground) {
+    return conductorName(ground.built, ground.conductor) + ", " + ground.drawn().size.text();
+}
+
+Finding unknown(const Ground& ground, Rule rule, const std::vector<std::string>& missing) {
+    Finding finding = startOf(ground, rule);
+    finding.verdict = Verdict::cannotTell;
+    finding.missing = missing;
+    finding.working =
+        sentence("how large " + nameOf(ground) + ", has to be is not known: " + listed(missing) +
+                 (missing.size() == 1 ? " is" : " are") + " not stated");
+    return finding;
+}
+
+// ---- line side: by the metal of the ungrounded conductors -------------------------------------
+
+/// Of the circuits named, those that share an entry with the conductor; all where it has none.
+std::vector<std::size_t> companions(const Ground& ground,
+                                    const std::vector<std::size_t>& circuits) {
+    const auto& built = ground.built;
+    std::vector<std::size_t> beside;
+    for (const auto& users : ground.users) {
+        if (std::find(users.begin(), users.end(), ground.conductor) != users.end()) {
+            beside.insert(beside.end(), users.begin(), users.end());
+        }
+    }
+    std::vector<std::size_t> found;
+    for (std::size_t i = 0; i < built.layout.conductors.size(); ++i) {
+        const std::size_t circuit = given(built.circuitIndex(built.layout.conductors[i].circuit));
+        const bool named = std::find(circuits.begin(), circuits.end(), circuit) != circuits.end();
+        const bool near =
+            beside.empty() || std::find(beside.begin(), beside.end(), i) != beside.end();
+        if (named && near) {
+            found.push_back(i);
+        }
+    }
+    return found;
+}
+
+Finding lineSide(const Ground& ground, const std::vector<std::size_t>& circuits, Rule rule) {
+    const auto area = ungroundedArea(ground.built, companions(ground, circuits));
+    if (!area) {
+        return unknown(ground, rule, {"the ungrounded conductors of its circuit"});
+    }
+    if (!ground.drawn().metal) {
+        return unknown(ground, rule, {"metal of " + conductorName(ground.built, ground.conductor)});
+    }
+    Finding finding = startOf(ground, rule);
+    judgeJumper(
+        finding, {ground.drawn().size, *ground.drawn().metal}, *area, ground.built.layout.edition);
+    finding.working =
+        sentence(nameOf(ground) + " " + std::string(standards::metalText(*ground.drawn().metal)) +
+                 ": " + neededText(*area, *ground.drawn().metal, ground.built));
+    return finding;
+}
+
+/// Service circuits that are not tapped from another.
+std::vector<std::size_t> services(const BuiltLayout& built) {
+    std::vector<std::size_t> found;
+    for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
+        if (built.layout.circuits[i].role == Role::service && !built.layout.circuits[i].joins) {
+            found.push_back(i);
+        }
+    }
+    return found;
+}
+
+// ---- load side: by the device ahead -----------------------------------------------------------
+
+/// The circuit whose device is ahead: that which it joins, and so on up; its own where it joins
+/// none.
+std::size_t aheadOf(const BuiltLayout& built, std::size_t circuit) {
+    const auto& joins = built.layout.circuits[circuit].joins;
+    return joins ? aheadOf(built, given(built.circuitIndex(*joins))) : circuit;
+}
+
+/// The largest ungrounded conductor of the circuit: a grounding conductor need not be larger.
+std::optional<units::WireSize> largestPhase(const Ground& ground) {
+    std::optional<units::WireSize> largest;
+    for (const auto& conductor : ground.built.layout.conductors) {
+        const bool counts = conductor.circuit == ground.of().id && conductor.phase != Phase::n &&
+                            conductor.phase != Phase::g;
+        if (counts && (!largest || conductor.size > *largest)) {
+            largest = conductor.size;
+        }
+    }
+    return largest;
+}
+
+Finding loadSide(const Ground& ground) {
+    const auto& built = ground.built;
+    const std::size_t ahead = aheadOf(built, ground.circuit);
+    const Rule rule = ahead != ground.circuit ? Rule::equipmentGroundingTaps
+                      : ground.of().sets > 1  ? Rule::equipmentGroundingParallel
+                                              : Rule::equipmentGrounding;
+    const auto& device = built.layout.circuits[ahead].deviceAmperes;
+    std::vector<std::string> missing;
+    if (!device) {
+        missing.push_back("device of " + circuitName(built, ahead));
+    }
+    if (!ground.drawn().metal) {
+        missing.push_back("metal of " + conductorName(built, ground.conductor));
+    }
+    if (!missing.empty()) {
+        return unknown(ground, rule, missing);
+    }
+    const auto table = standards::equipmentGroundingConductor(
+        *device, *ground.drawn().metal, built.layout.edition);
+    if (!table) {
+        return unknown(
+            ground, rule, {"what " + ampereText(*device) + " ask: " + table.error().why});
+    }
+    const auto phase = largestPhase(ground);
+    const bool capped = phase && *phase < table->value;
+    const auto needed = capped ? *phase : table->value;
+    Finding finding = startOf(ground, rule);
+    finding.verdict = ground.drawn().size >= needed ? Verdict::meets : Verdict::breach;
+    finding.working = sentence(
+        nameOf(ground) + " " + std::string(standards::metalText(*ground.drawn().metal)) +
+        ": the device of " + ampereText(*device) + " ahead asks " + table->value.text() +
+        (capped ? ", and no more than the circuit's own conductors, " + needed.text() : ""));
+    return finding;
+}
+
+Finding findingFor(const Ground& ground) {
+    if (ground.of().role == Role::bonding) {
+        return lineSide(ground, services(ground.built), Rule::mainBondingJumper);
+    }
+    return areServiceConductors(ground.built, ground.circuit)
+               ? lineSide(ground, {ground.circuit}, Rule::lineSideJumper)
+               : loadSide(ground);
+}
+
+/// A jumper between neutral and grounding conductors where no service is: none of this check's.
+bool concerns(const Ground& ground) {
+    return ground.drawn().phase == Phase::g &&
+           (ground.of().role != Role::bonding || !services(ground.built).empty());
+}
+
+}  // namespace
+
+std::vector<Finding> checkGroundingSize(const BuiltLayout& built) {
+    const auto users = conductorsAtEntries(built);
+    std::vector<Finding> findings;
+    for (std::size_t i = 0; i < built.layout.conductors.size(); ++i) {
+        const Ground ground{
+            built, users, i, given(built.circuitIndex(built.layout.conductors[i].circuit))};
+        if (concerns(ground)) {
+            findings.push_back(findingFor(ground));
+        }
+    }
+    return findings;
+}
+
+}  // namespace gw::checks

@@ -1,0 +1,107 @@
+#include <algorithm>
+
+#include "checks/circuit_ampacity.h"
+#include "checks/entry_users.h"
+#include "checks/metal_area.h"
+#include "checks/support.h"
+
+/// Metal raceways with service conductors are bonded to the gutter by more than standard locknuts,
+/// and the jumper of a bonding bushing is large enough.
+namespace gw::checks {
+namespace {
+
+using geometry::BuiltLayout;
+using layout::BondedBy;
+using standards::RacewayType;
+
+std::vector<std::size_t> serviceOnes(const BuiltLayout& built,
+                                     const std::vector<std::size_t>& users) {
+    std::vector<std::size_t> service;
+    std::copy_if(users.begin(), users.end(), std::back_inserter(service), [&](std::size_t i) {
+        return areServiceConductors(built,
+                                    given(built.circuitIndex(built.layout.conductors[i].circuit)));
+    });
+    return service;
+}
+
+Finding startOf(const BuiltLayout& built, std::size_t entry) {
+    Finding finding;
+    finding.check = Check::serviceBonding;
+    finding.subjects = {built.layout.entries[entry].id};
+    finding.place = built.entries[entry].centre;
+    finding.citation = sectionFor(built, standards::Rule::serviceBonding);
+    return finding;
+}
+
+Finding notStated(const BuiltLayout& built, std::size_t entry, const std::string& what) {
+    Finding finding = startOf(built, entry);
+    finding.verdict = Verdict::cannotTell;
+    finding.missing = {what + " at " + entryName(built, entry)};
+    finding.working = sentence(entryName(built, entry) + " brings in service conductors, and " +
+                               what + " is not stated");
+    return finding;
+}
+
+/// The jumper of this raceway alone, by the conductors in it.
+Finding jumperFinding(const BuiltLayout& built,
+                      std::size_t entry,
+                      const std::vector<std::size_t>& service) {
+    const auto& jumper = built.layout.entries[entry].bondingJumper;
+    if (!jumper) {
+        return notStated(built, entry, "the size of the bonding jumper");
+    }
+    Finding finding = startOf(built, entry);
+    const std::string start =
+        entryName(built, entry) + " is bonded by a jumper of " + jumper->text() + " copper, and ";
+    const auto area = ungroundedArea(built, service);
+    if (!area) {
+        finding.working = sentence(start + "no ungrounded conductor comes in by it");
+        return finding;
+    }
+    judgeJumper(finding, {*jumper, standards::Metal::copper}, *area, built.layout.edition);
+    finding.working = sentence(start + neededText(*area, standards::Metal::copper, built));
+    return finding;
+}
+
+Finding meansFinding(const BuiltLayout& built, std::size_t entry, BondedBy means) {
+    Finding finding = startOf(built, entry);
+    finding.verdict = means == BondedBy::standardLocknuts ? Verdict::breach : Verdict::meets;
+    finding.working =
+        sentence(entryName(built, entry) + " brings in service conductors and is bonded by " +
+                 std::string(layout::bondedByText(means)) +
+                 (means == BondedBy::standardLocknuts ? ", which alone do not bond it" : ""));
+    return finding;
+}
+
+Finding findingAt(const BuiltLayout& built,
+                  std::size_t entry,
+                  const std::vector<std::size_t>& service) {
+    const auto& one = built.layout.entries[entry];
+    if (!one.raceway) {
+        return notStated(built, entry, "whether the raceway is of metal");
+    }
+    if (!one.bondedBy) {
+        return notStated(built, entry, "what bonds the raceway to the gutter");
+    }
+    return *one.bondedBy == BondedBy::bushingAndJumper ? jumperFinding(built, entry, service)
+                                                       : meansFinding(built, entry, *one.bondedBy);
+}
+
+}  // namespace
+
+std::vector<Finding> checkServiceBonding(const BuiltLayout& built) {
+    std::vector<Finding> findings;
+    if (built.gutter().material == layout::GutterMaterial::nonmetallic) {
+        return findings;
+    }
+    const auto users = conductorsAtEntries(built);
+    for (std::size_t entry = 0; entry < users.size(); ++entry) {
+        const auto service = serviceOnes(built, users[entry]);
+        if (!service.empty() && built.layout.entries[entry].raceway != RacewayType::pvc40) {
+            findings.push_back(findingAt(built, entry, service));
+        }
+    }
+    return findings;
+}
+
+}  // namespace gw::checks
