@@ -31,6 +31,7 @@ enum class Check {
     spliceFill,
     entryBendingSpace,
     terminalBendingSpace,
+    pullDistances,
     clearance,
     supportSpacing,
     lengthBeyond,
@@ -113,6 +114,7 @@ std::vector<Finding> checkConductorFill(const geometry::BuiltLayout& built);
 std::vector<Finding> checkSpliceFill(const geometry::BuiltLayout& built);
 std::vector<Finding> checkEntryBendingSpace(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTerminalBendingSpace(const geometry::BuiltLayout& built);
+std::vector<Finding> checkPullDistances(const geometry::BuiltLayout& built);
 std::vector<Finding> checkClearance(const geometry::BuiltLayout& built);
 std::vector<Finding> checkSupportSpacing(const geometry::BuiltLayout& built);
 std::vector<Finding> checkLengthBeyond(const geometry::BuiltLayout& built);

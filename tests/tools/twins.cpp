@@ -223,16 +223,25 @@ layout::Layout crowdedNipple(const parts::Shelf& shelf) {
     return maker.layout();
 }
 
-/// From the back wall down through the bottom: 1/0 AWG is deflected in a gutter 3 in deep, where
-/// NFPA 70 Table 312.6(A) asks 3.5 in. The height of 8 in does for the other entry.
-layout::Layout shallowElbow(const parts::Shelf& shelf) {
-    SampleBuilder maker(shelf, "Elbow in 3 in, spoilt: entry-bending-space", {24, 8, 3});
+struct Opening {
+    Wall wall = Wall::bottom;
+    double u = 0.0;
+    double v = 0.0;
+};
+
+/// Two 1/0 AWG in by one opening and out by the other, each with one bend.
+layout::Layout winchElbow(const parts::Shelf& shelf,
+                          const std::string& title,
+                          const Vec3& inside,
+                          const Opening& in,
+                          const Opening& out) {
+    SampleBuilder maker(shelf, title, inside);
     const Phases twoWire = {layout::Phase::a, layout::Phase::b};
     maker.addSystem("yard", "240 V, 1-phase, 2-wire", 240, 120, 10.0);
     maker.addCircuit(circuit("feeder", "Winch feeder", Role::feeder, twoWire, 1, 150, 96));
     const Raceway raceway{RacewayType::emt, "1-1/4", 120};
-    maker.addEntry(entry("E1", "From panel Y", Wall::back, 12.0, 5.5, raceway, "Panel Y"));
-    maker.addEntry(entry("E2", "To winch", Wall::bottom, 12.0, 2.22, raceway, "Winch"));
+    maker.addEntry(entry("E1", "From panel Y", in.wall, in.u, in.v, raceway, "Panel Y"));
+    maker.addEntry(entry("E2", "To winch", out.wall, out.u, out.v, raceway, "Winch"));
     for (std::size_t i = 0; i < twoWire.size(); ++i) {
         const int slot = static_cast<int>(i) + 1;
         maker.addConductor("F-" + letter(twoWire[i]),
@@ -247,6 +256,27 @@ layout::Layout shallowElbow(const parts::Shelf& shelf) {
         maker.elbow(i);
     }
     return maker.layout();
+}
+
+/// From the back wall down through the bottom: 1/0 AWG is deflected in a gutter 3 in deep, where
+/// NFPA 70 Table 312.6(A) asks 3.5 in. The height of 12 in does for the other entry, and the
+/// raceways are far enough apart.
+layout::Layout shallowElbow(const parts::Shelf& shelf) {
+    return winchElbow(shelf,
+                      "Elbow in 3 in, spoilt: entry-bending-space",
+                      {24, 12, 3},
+                      {Wall::back, 12.0, 9.0},
+                      {Wall::bottom, 12.0, 2.22});
+}
+
+/// EMT 1-1/4 is 1.510 in outside (trade size chart): its edges are 4.2 in apart both ways, 5.94 in
+/// in a straight line, where six times the trade size are 7.5 in.
+layout::Layout entriesTooNear(const parts::Shelf& shelf) {
+    return winchElbow(shelf,
+                      "Entries too near, spoilt: pull-distances",
+                      {24, 10, 6},
+                      {Wall::left, 4.955, 3.0},
+                      {Wall::bottom, 4.955, 3.0});
 }
 
 /// The grounding conductor comes and goes by holes of its own.
@@ -310,6 +340,7 @@ std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Sh
                                      {"support-spacing", "five-tenants", supportsFarApart}};
     std::vector<Sample> samples{{"broken-conductor-fill", crowdedNipple(shelf)},
                                 {"broken-entry-bending-space", shallowElbow(shelf)},
+                                {"broken-pull-distances", entriesTooNear(shelf)},
                                 {"broken-circuit-together", groundByItself(shelf)},
                                 {"broken-service-apart", serviceWithOthers(shelf)},
                                 {"broken-length-beyond", farBeyond(shelf)}};
