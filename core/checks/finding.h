@@ -46,6 +46,7 @@ enum class Check {
     exposedCopper,
     joints,
     screwReach,
+    landingOrder,
     torqueKnown,
     location,
     // taps and protection
@@ -127,6 +128,7 @@ std::vector<Finding> checkPortSuitsConductor(const geometry::BuiltLayout& built)
 std::vector<Finding> checkExposedCopper(const geometry::BuiltLayout& built);
 std::vector<Finding> checkJoints(const geometry::BuiltLayout& built);
 std::vector<Finding> checkScrewReach(const geometry::BuiltLayout& built);
+std::vector<Finding> checkLandingOrder(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTorqueKnown(const geometry::BuiltLayout& built);
 std::vector<Finding> checkLocation(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTapRule(const geometry::BuiltLayout& built);

@@ -268,6 +268,13 @@ std::vector<ScrewCorridor> screwCorridors(const BuiltLayout& built) {
     return corridors;
 }
 
+std::span<const NearCorridor> standingIn(const ScrewCorridor& corridor) {
+    const auto end = std::find_if(corridor.near.begin(), corridor.near.end(), [](const auto& one) {
+        return atLeast(one.gap, 0.0);
+    });
+    return {corridor.near.data(), static_cast<std::size_t>(end - corridor.near.begin())};
+}
+
 std::string nearName(const BuiltLayout& built, const NearCorridor& thing) {
     switch (thing.kind) {
         case NearCorridor::Kind::conductor:

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -46,6 +47,9 @@ struct ScrewCorridor {
 /// to what lies wholly in front of the head is exact to kClearanceError; to what reaches behind the
 /// head it may be too small, never too large. Cost near-linear in screws and conductors.
 std::vector<ScrewCorridor> screwCorridors(const geometry::BuiltLayout& built);
+
+/// The things in the corridor, of those near it, deepest first. A loan from the corridor.
+std::span<const NearCorridor> standingIn(const ScrewCorridor& corridor);
 
 /// "conductor S1-A", "block A", "the top wall".
 std::string nearName(const geometry::BuiltLayout& built, const NearCorridor& thing);

@@ -119,14 +119,6 @@ Finding driveMissing(const BuiltLayout& built, const ScrewCorridor& corridor) {
     return finding;
 }
 
-/// Things in the corridor, of those near it.
-std::span<const NearCorridor> standingIn(const ScrewCorridor& corridor) {
-    const auto end = std::find_if(corridor.near.begin(), corridor.near.end(), [](const auto& one) {
-        return atLeast(one.gap, 0.0);
-    });
-    return {corridor.near.data(), std::size_t(end - corridor.near.begin())};
-}
-
 /// A conductor that would not stand there, were its diameter known and small, cannot be told.
 Weight weightOf(const BuiltLayout& built,
                 const ScrewCorridor& corridor,

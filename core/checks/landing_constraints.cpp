@@ -1,0 +1,351 @@
+#include "checks/landing_constraints.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numbers>
+#include <span>
+#include <tuple>
+
+#include "base/tolerance.h"
+#include "checks/diameters.h"
+#include "checks/occupancy.h"
+#include "checks/screw_corridors.h"
+#include "checks/support.h"
+#include "geometry/bow.h"
+
+namespace gw::checks {
+namespace {
+
+using geometry::Bow;
+using geometry::BuiltConductor;
+using geometry::BuiltEnd;
+using geometry::BuiltLayout;
+
+constexpr geometry::Cuts kCuts{std::numbers::pi / 12.0};
+
+/// Of the smaller radius: depths nearer than this are alike.
+constexpr double kSameDepth = 0.25;
+
+/// The opening of a raceway, or a port at either mouth.
+struct Mouth {
+    std::optional<std::size_t> entry;
+    std::size_t block = 0;
+    std::size_t port = 0;
+    friend bool operator==(const Mouth&, const Mouth&) = default;
+};
+
+/// A stretch beside a mouth, or in the bore behind it: arc lengths.
+struct Beside {
+    Mouth mouth;
+    double from = 0.0;
+    double to = 0.0;
+};
+
+/// A piece of a conductor as a segment.
+struct Segment {
+    std::size_t conductor = 0;
+    Vec3 start;
+    Vec3 end;
+    double stray = 0.0;
+    std::vector<Mouth> beside{};
+};
+
+// ---- conductors in pieces -------------------------------------------------------------------
+
+/// Arc length at which a conductor has turned aside or run far enough from the mouth of an end.
+double partedAt(const BuiltConductor& conductor, const BuiltEnd& end, bool forward) {
+    const auto& path = conductor.built.path;
+    const double thickness = conductor.diameter.in();
+    const double farthest = kBesideMouth * thickness;
+    double run = farthest;
+    const double from = forward ? end.mouthAt : end.mouthAt - farthest;
+    geometry::forEachBow(path, from, from + farthest, kCuts, [&](const Bow& bow) {
+        const Vec3 offset = path.pointAt(bow.offset + bow.last) - end.mouth;
+        const double aside = norm(offset - end.axis * dot(offset, end.axis));
+        const double here = std::abs(bow.offset + bow.last - end.mouthAt);
+        if (aside > thickness && here > kSamePoint) {
+            run = std::min(run, here);
+        }
+    });
+    return forward ? end.mouthAt + run : end.mouthAt - run;
+}
+
+Mouth mouthOf(const BuiltEnd& end) {
+    return end.kind == BuiltEnd::Kind::entry ? Mouth{given(end.entry), 0, 0}
+                                             : Mouth{{}, given(end.block), given(end.port)};
+}
+
+/// What is beside mouths, and what lies in bores.
+struct Held {
+    std::vector<Beside> beside;
+    std::vector<std::pair<double, double>> bores;
+};
+
+Held heldOf(const BuiltConductor& conductor) {
+    Held held;
+    const double length = conductor.built.path.length().in();
+    if (conductor.from.kind != BuiltEnd::Kind::spare) {
+        held.beside.push_back(
+            {mouthOf(conductor.from), 0.0, partedAt(conductor, conductor.from, true)});
+        held.bores.emplace_back(0.0, conductor.from.mouthAt);
+    }
+    const double reach = kBesideMouth * conductor.diameter.in();
+    for (const auto& pass : conductor.passes) {
+        const auto [first, last] = std::minmax(pass.nearAt, pass.farAt);
+        held.beside.push_back({{{}, pass.block, pass.port}, first - reach, last + reach});
+        held.bores.emplace_back(first, last);
+    }
+    if (conductor.to.kind != BuiltEnd::Kind::spare) {
+        held.beside.push_back(
+            {mouthOf(conductor.to), partedAt(conductor, conductor.to, false), length});
+        held.bores.emplace_back(conductor.to.mouthAt, length);
+    }
+    return held;
+}
+
+/// Where the held stretches begin and end, inside the path, in order.
+std::vector<double> cutsOf(const Held& held, double length) {
+    std::vector<double> cuts{0.0, length};
+    for (const Beside& one : held.beside) {
+        cuts.push_back(std::clamp(one.from, 0.0, length));
+        cuts.push_back(std::clamp(one.to, 0.0, length));
+    }
+    for (const auto& [from, to] : held.bores) {
+        cuts.push_back(std::clamp(from, 0.0, length));
+        cuts.push_back(std::clamp(to, 0.0, length));
+    }
+    std::sort(cuts.begin(), cuts.end());
+    return cuts;
+}
+
+void addSegments(std::vector<Segment>& segments, const BuiltLayout& built, std::size_t index) {
+    const BuiltConductor& conductor = built.conductors[index];
+    const Held held = heldOf(conductor);
+    const auto cuts = cutsOf(held, conductor.built.path.length().in());
+    for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+        const double middle = (cuts[i] + cuts[i + 1]) / 2.0;
+        const auto holds = [&](double from, double to) { return from <= middle && middle <= to; };
+        const bool inBore =
+            std::any_of(held.bores.begin(), held.bores.end(), [&](const auto& bore) {
+                return holds(bore.first, bore.second);
+            });
+        if (inBore || cuts[i + 1] - cuts[i] <= kSamePoint) {
+            continue;
+        }
+        std::vector<Mouth> mouths;
+        for (const Beside& one : held.beside) {
+            if (holds(one.from, one.to)) {
+                mouths.push_back(one.mouth);
+            }
+        }
+        geometry::forEachBow(
+            conductor.built.path, cuts[i], cuts[i + 1], kCuts, [&](const Bow& bow) {
+                segments.push_back({index, bow.start, bow.end, bow.stray, mouths});
+            });
+    }
+}
+
+bool shareAMouth(const Segment& a, const Segment& b) {
+    return std::any_of(a.beside.begin(), a.beside.end(), [&](const Mouth& mouth) {
+        return std::find(b.beside.begin(), b.beside.end(), mouth) != b.beside.end();
+    });
+}
+
+// ---- who is in front ------------------------------------------------------------------------
+
+Vec3 inFrontView(const Vec3& point) {
+    return {point.x, point.y, 0.0};
+}
+
+/// The depth of a segment at a fraction of its way; of one that looks at the cover, its depth
+/// nearest to the other's.
+double depthAt(const Segment& segment, double fraction, double other) {
+    const double along = distance(inFrontView(segment.start), inFrontView(segment.end));
+    if (along <= kSamePoint) {
+        const auto [back, front] = std::minmax(segment.start.z, segment.end.z);
+        return std::clamp(other, back, front);
+    }
+    return segment.start.z + (segment.end.z - segment.start.z) * fraction;
+}
+
+/// One constraint a pair: certain before not, then the place where they are nearest.
+class Constraints {
+public:
+    explicit Constraints(const BuiltLayout& built) : built_(built) {
+        for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+            doubts_.push_back(radiusInDoubt(built, i));
+        }
+    }
+
+    void addCrossing(const Segment& a, const Segment& b) {
+        const auto feet = geometry::nearestOnSegments(
+            inFrontView(a.start), inFrontView(a.end), inFrontView(b.start), inFrontView(b.end));
+        const double apart = std::sqrt(feet.squaredDistance);
+        const double overlap =
+            radius(a.conductor) + radius(b.conductor) - a.stray - b.stray - apart;
+        if (atMost(overlap, 0.0)) {
+            return;
+        }
+        const double depthA = depthAt(a, feet.a, depthAt(b, feet.b, a.start.z));
+        const double depthB = depthAt(b, feet.b, depthA);
+        const double alike = kSameDepth * std::min(least(a.conductor), least(b.conductor));
+        if (std::abs(depthA - depthB) <= alike) {
+            return;
+        }
+        const bool aFirst = depthA < depthB;
+        const Segment& front = aFirst ? b : a;
+        const Vec3 place = front.start + (front.end - front.start) * (aFirst ? feet.b : feet.a);
+        keep({aFirst ? a.conductor : b.conductor,
+              front.conductor,
+              std::nullopt,
+              place,
+              !atMost(overlap, doubts_[a.conductor] + doubts_[b.conductor])},
+             apart);
+    }
+
+    void addInTheWay(const ScrewCorridor& corridor,
+                     const NearCorridor& thing,
+                     std::span<const Occupant> held) {
+        for (const Occupant& occupant : held) {
+            keep({occupant.conductor,
+                  thing.index,
+                  LandingConstraint::Screw{corridor.block, corridor.port},
+                  thing.place,
+                  !atLeast(thing.gap + doubts_[thing.index], 0.0)},
+                 thing.gap);
+        }
+    }
+
+    std::vector<LandingConstraint> take() {
+        std::vector<LandingConstraint> all;
+        all.reserve(kept_.size());
+        for (auto& [pair, kept] : kept_) {
+            all.push_back(kept.constraint);
+        }
+        return all;
+    }
+
+private:
+    struct Kept {
+        LandingConstraint constraint;
+        double apart = 0.0;
+
+        auto key() const {
+            const Vec3& place = constraint.place;
+            return std::tuple(!constraint.certain,
+                              constraint.screw.has_value(),
+                              apart,
+                              place.x,
+                              place.y,
+                              place.z);
+        }
+    };
+
+    double radius(std::size_t conductor) const { return built_.conductors[conductor].radius(); }
+    double least(std::size_t conductor) const { return radius(conductor) - doubts_[conductor]; }
+
+    void keep(const LandingConstraint& constraint, double apart) {
+        const Kept found{constraint, apart};
+        const auto [place, isNew] = kept_.try_emplace({constraint.first, constraint.second}, found);
+        if (!isNew && found.key() < place->second.key()) {
+            place->second = found;
+        }
+    }
+
+    const BuiltLayout& built_;
+    std::vector<double> doubts_;  ///< inches, of the radii
+    std::map<std::pair<std::size_t, std::size_t>, Kept> kept_;
+};
+
+// ---- the sweep ------------------------------------------------------------------------------
+
+/// What a segment covers in the front view.
+struct Shadow {
+    std::size_t segment = 0;
+    double left = 0.0;
+    double right = 0.0;
+    double bottom = 0.0;
+    double top = 0.0;
+};
+
+std::vector<Shadow> shadowsOf(const BuiltLayout& built, const std::vector<Segment>& segments) {
+    std::vector<Shadow> shadows;
+    shadows.reserve(segments.size());
+    for (std::size_t i = 0; i < segments.size(); ++i) {
+        const Segment& one = segments[i];
+        const double radius = built.conductors[one.conductor].radius();
+        const auto [left, right] = std::minmax(one.start.x, one.end.x);
+        const auto [bottom, top] = std::minmax(one.start.y, one.end.y);
+        shadows.push_back({i, left - radius, right + radius, bottom - radius, top + radius});
+    }
+    std::sort(shadows.begin(), shadows.end(), [](const Shadow& a, const Shadow& b) {
+        return std::tie(a.left, a.segment) < std::tie(b.left, b.segment);
+    });
+    return shadows;
+}
+
+/// Every two segments of two conductors whose shadows overlap.
+template <class Visit>
+void forOverlaps(const BuiltLayout& built, const std::vector<Segment>& segments, Visit visit) {
+    std::vector<Shadow> open;
+    for (const Shadow& shadow : shadowsOf(built, segments)) {
+        open.erase(std::remove_if(open.begin(),
+                                  open.end(),
+                                  [&](const Shadow& one) { return one.right < shadow.left; }),
+                   open.end());
+        const Segment& segment = segments[shadow.segment];
+        for (const Shadow& other : open) {
+            const Segment& before = segments[other.segment];
+            const bool apart = other.top < shadow.bottom || shadow.top < other.bottom;
+            if (!apart && before.conductor != segment.conductor) {
+                visit(before, segment);
+            }
+        }
+        open.push_back(shadow);
+    }
+}
+
+void addCrossings(Constraints& constraints, const BuiltLayout& built) {
+    std::vector<Segment> segments;
+    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+        addSegments(segments, built, i);
+    }
+    const auto idOf = [&](const Segment& segment) -> const layout::ConductorId& {
+        return built.layout.conductors[segment.conductor].id;
+    };
+    forOverlaps(built, segments, [&](const Segment& a, const Segment& b) {
+        if (!shareAMouth(a, b)) {  // by id: so that no rounding hangs on the order of the layout
+            const bool inOrder = idOf(a) < idOf(b);
+            constraints.addCrossing(inOrder ? a : b, inOrder ? b : a);
+        }
+    });
+}
+
+/// One that the port itself holds has to be there when its screw is tightened: it is judged with
+/// the reach of screws.
+void addScrews(Constraints& constraints, const BuiltLayout& built) {
+    const Occupancy occupancy(built);
+    for (const ScrewCorridor& corridor : screwCorridors(built)) {
+        const auto held = occupancy.of(corridor.block, corridor.port);
+        for (const NearCorridor& thing : standingIn(corridor)) {
+            const bool own = std::any_of(held.begin(), held.end(), [&](const Occupant& one) {
+                return one.conductor == thing.index;
+            });
+            if (thing.kind == NearCorridor::Kind::conductor && !own) {
+                constraints.addInTheWay(corridor, thing, held);
+            }
+        }
+    }
+}
+
+}  // namespace
+
+std::vector<LandingConstraint> landingConstraints(const BuiltLayout& built) {
+    Constraints constraints(built);
+    addCrossings(constraints, built);
+    addScrews(constraints, built);
+    return constraints.take();
+}
+
+}  // namespace gw::checks

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "geometry/built_layout.h"
+
+/// Which conductor has to be laid in and landed before which. Conductors are laid in from the cover
+/// toward the back wall, and screws are tightened from the cover.
+namespace gw::checks {
+
+/// `first` comes before `second`.
+struct LandingConstraint {
+    /// A port's screw that holds `first`, with `second` standing in the driver's way to it.
+    struct Screw {
+        std::size_t block = 0;
+        std::size_t port = 0;
+    };
+    std::size_t first = 0;
+    std::size_t second = 0;
+    std::optional<Screw> screw;  ///< empty: `second` crosses in front of `first`
+    Vec3 place;                  ///< on the centreline of `second`, near where it is in the way
+    bool certain = true;         ///< false: only if diameters that are not known are large
+};
+
+/// One each for every ordered pair of conductors, in their order: both ways round where each is in
+/// front of the other somewhere, a knot of two.
+///
+/// Seen from the cover, conductors cross where their centrelines come nearer than the sum of their
+/// radii; there the one nearer to the cover (greater z) comes later. Arcs count as chords of 15
+/// degrees at most, which stray from them by less than 0.0043 radii of the bend; an overlap smaller
+/// than what they stray is none. Neither is in front where their depths differ by a quarter of the
+/// smaller radius or less. Not compared: what lies in the bores of blocks; and two conductors
+/// beside a mouth they share, raceway or port, until one has turned aside by its own thickness or
+/// run kBesideMouth of them.
+///
+/// Cost: a sort and a sweep along the gutter, O(n log n) in the pieces n, and a comparison for
+/// every two pieces that lie beside each other at one x: as many as the gutter's cross-section
+/// holds, so near-linear in the length of a gutter of one density.
+std::vector<LandingConstraint> landingConstraints(const geometry::BuiltLayout& built);
+
+/// Thicknesses. *Common practice, no source*: what comes out of one mouth is spread by hand.
+inline constexpr double kBesideMouth = 4.0;
+
+}  // namespace gw::checks

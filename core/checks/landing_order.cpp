@@ -1,0 +1,400 @@
+#include "checks/landing_order.h"
+
+#include <algorithm>
+#include <deque>
+#include <numeric>
+#include <tuple>
+
+#include "checks/diameters.h"
+#include "checks/occupancy.h"
+#include "checks/screw_corridors.h"
+#include "checks/support.h"
+
+/// Whether conductors can be laid in and landed one after the other, from the back to the cover,
+/// none in the way of the place or the screw of a later one.
+namespace gw::checks {
+namespace {
+
+using geometry::BuiltLayout;
+
+// ---- the order ------------------------------------------------------------------------------
+
+using Lists = std::vector<std::vector<std::size_t>>;
+
+Lists linked(std::size_t count, const std::vector<LandingConstraint>& constraints, bool forward) {
+    Lists links(count);
+    for (const LandingConstraint& one : constraints) {
+        links[forward ? one.first : one.second].push_back(forward ? one.second : one.first);
+    }
+    return links;
+}
+
+/// Everything that is reached from a node and not seen yet, each after all it leads to.
+void visit(const Lists& links,
+           std::size_t start,
+           std::vector<bool>& seen,
+           std::vector<std::size_t>& finished) {
+    std::vector<std::pair<std::size_t, std::size_t>> path;  // node, its next link
+    if (!seen[start]) {
+        seen[start] = true;
+        path.emplace_back(start, 0);
+    }
+    while (!path.empty()) {
+        const std::size_t node = path.back().first;
+        if (path.back().second == links[node].size()) {
+            finished.push_back(node);
+            path.pop_back();
+            continue;
+        }
+        const std::size_t next = links[node][path.back().second++];
+        if (!seen[next]) {
+            seen[next] = true;
+            path.emplace_back(next, 0);
+        }
+    }
+}
+
+/// Conductors that block one another all round, and single ones: each after all that come before
+/// it. By Kosaraju's two walks.
+Lists components(std::size_t count, const std::vector<LandingConstraint>& constraints) {
+    const Lists after = linked(count, constraints, true);
+    const Lists before = linked(count, constraints, false);
+    std::vector<bool> seen(count, false);
+    std::vector<std::size_t> finished;
+    for (std::size_t i = 0; i < count; ++i) {
+        visit(after, i, seen, finished);
+    }
+    seen.assign(count, false);
+    Lists found;
+    for (auto last = finished.rbegin(); last != finished.rend(); ++last) {
+        std::vector<std::size_t> members;
+        visit(before, *last, seen, members);
+        if (!members.empty()) {
+            found.push_back(std::move(members));
+        }
+    }
+    return found;
+}
+
+/// How many rounds come before each component, by its place in the list.
+std::vector<std::size_t> roundsOf(const Lists& components,
+                                  const std::vector<std::size_t>& componentOf,
+                                  const std::vector<LandingConstraint>& constraints) {
+    const Lists after = linked(componentOf.size(), constraints, true);
+    std::vector<std::size_t> rounds(components.size(), 0);
+    for (std::size_t i = 0; i < components.size(); ++i) {
+        for (const std::size_t member : components[i]) {
+            for (const std::size_t follower : after[member]) {
+                const std::size_t next = componentOf[follower];
+                if (next != i) {
+                    rounds[next] = std::max(rounds[next], rounds[i] + 1);
+                }
+            }
+        }
+    }
+    return rounds;
+}
+
+/// By round, then by id; knots as their first.
+void sortComponents(Lists& components, std::vector<std::size_t>& rounds, const BuiltLayout& built) {
+    const auto idOf = [&](std::size_t conductor) -> const layout::ConductorId& {
+        return built.layout.conductors[conductor].id;
+    };
+    for (auto& members : components) {
+        std::sort(members.begin(), members.end(), [&](std::size_t a, std::size_t b) {
+            return idOf(a) < idOf(b);
+        });
+    }
+    std::vector<std::size_t> places(components.size());
+    std::iota(places.begin(), places.end(), std::size_t{0});
+    std::sort(places.begin(), places.end(), [&](std::size_t a, std::size_t b) {
+        return std::tie(rounds[a], idOf(components[a].front())) <
+               std::tie(rounds[b], idOf(components[b].front()));
+    });
+    Lists sorted;
+    std::vector<std::size_t> sortedRounds;
+    for (const std::size_t place : places) {
+        sorted.push_back(std::move(components[place]));
+        sortedRounds.push_back(rounds[place]);
+    }
+    components = std::move(sorted);
+    rounds = std::move(sortedRounds);
+}
+
+// ---- words ----------------------------------------------------------------------------------
+
+std::string tagOf(const BuiltLayout& built, std::size_t conductor) {
+    const auto& one = built.layout.conductors[conductor];
+    return one.tag.empty() ? one.id.text() : one.tag;
+}
+
+/// Named one by one where they are few, else the first and how many more.
+std::string tagsOf(const BuiltLayout& built,
+                   const std::vector<std::size_t>& conductors,
+                   std::size_t most) {
+    std::vector<std::string> tags;
+    for (const std::size_t i : conductors) {
+        if (tags.size() + 1 == most && conductors.size() > most) {
+            tags.push_back(std::to_string(conductors.size() - tags.size()) + " more");
+            break;
+        }
+        tags.push_back(tagOf(built, i));
+    }
+    return listed(tags);
+}
+
+Lists byRound(const LandingOrder& order) {
+    Lists rounds;
+    for (const std::size_t i : order.order) {
+        rounds.resize(std::max(rounds.size(), order.rounds[i] + 1));
+        rounds[order.rounds[i]].push_back(i);
+    }
+    return rounds;
+}
+
+/// "first A and B, then C": with so many tags a round and so many rounds.
+std::string roundsText(const BuiltLayout& built,
+                       const Lists& rounds,
+                       std::size_t mostTags,
+                       std::size_t mostRounds) {
+    std::string text;
+    for (std::size_t i = 0; i < rounds.size(); ++i) {
+        if (i + 1 == mostRounds && rounds.size() > mostRounds) {
+            return text + "; and so on, last " + tagsOf(built, rounds.back(), mostTags);
+        }
+        text += (i == 0 ? "first " : "; then ") + tagsOf(built, rounds[i], mostTags);
+    }
+    return text;
+}
+
+std::string orderText(const BuiltLayout& built, const Lists& rounds) {
+    constexpr std::size_t kLetters = 120;
+    constexpr std::size_t kAll = 1000000;
+    const std::string whole = roundsText(built, rounds, kAll, kAll);
+    return whole.size() <= kLetters ? whole : roundsText(built, rounds, 3, 3);
+}
+
+// ---- knots ----------------------------------------------------------------------------------
+
+using Links = std::vector<std::vector<const LandingConstraint*>>;
+
+/// From each conductor to those that come after it, by id.
+Links linksOf(const BuiltLayout& built, const std::vector<LandingConstraint>& constraints) {
+    Links links(built.conductors.size());
+    for (const LandingConstraint& one : constraints) {
+        links[one.first].push_back(&one);
+    }
+    for (auto& after : links) {
+        std::sort(after.begin(), after.end(), [&](const auto* a, const auto* b) {
+            return built.layout.conductors[a->second].id < built.layout.conductors[b->second].id;
+        });
+    }
+    return links;
+}
+
+/// The fewest constraints that lead from the first member of a knot round to itself.
+std::vector<LandingConstraint> roundTrip(const Links& links, const std::vector<std::size_t>& knot) {
+    std::vector<bool> inside(links.size(), false);
+    for (const std::size_t member : knot) {
+        inside[member] = true;
+    }
+    std::vector<const LandingConstraint*> cameBy(links.size(), nullptr);
+    std::deque<std::size_t> next{knot.front()};
+    while (cameBy[knot.front()] == nullptr) {
+        CONTRACT(!next.empty());  // all members of a knot lead to one another
+        for (const LandingConstraint* link : links[next.front()]) {
+            if (inside[link->second] && cameBy[link->second] == nullptr) {
+                cameBy[link->second] = link;
+                next.push_back(link->second);
+            }
+        }
+        next.pop_front();
+    }
+    std::vector<LandingConstraint> trip{*cameBy[knot.front()]};
+    while (trip.back().first != knot.front()) {
+        trip.push_back(*cameBy[trip.back().first]);
+    }
+    std::reverse(trip.begin(), trip.end());
+    return trip;
+}
+
+std::string linkText(const BuiltLayout& built, const LandingConstraint& link) {
+    const std::string first = tagOf(built, link.first);
+    const std::string second = tagOf(built, link.second);
+    if (link.screw) {
+        return second + " over the screw that holds " + first + " in " +
+               portName(built, link.screw->block, link.screw->port);
+    }
+    return second + " in front of " + first + " at x = " + units::formatDecimal(link.place.x, 1) +
+           ", y = " + inText(std::round(link.place.y * 10.0) / 10.0);
+}
+
+std::string tripText(const BuiltLayout& built, const std::vector<LandingConstraint>& trip) {
+    constexpr std::size_t kMostLinks = 2;
+    std::string text;
+    for (std::size_t i = 0; i < std::min(trip.size(), kMostLinks); ++i) {
+        text += (i == 0 ? "" : "; ") + linkText(built, trip[i]);
+    }
+    return text + (trip.size() > kMostLinks ? "; and so on round" : "");
+}
+
+/// A screw of a power distribution block has to stay unobstructed by the code; else it is practice.
+standards::Citation citationOf(const BuiltLayout& built,
+                               const std::vector<LandingConstraint>& trip) {
+    const bool byCode = std::any_of(trip.begin(), trip.end(), [&](const LandingConstraint& one) {
+        return one.screw && built.blocks[one.screw->block].part->listing.kind ==
+                                parts::ConnectorKind::distributionBlock;
+    });
+    return byCode
+               ? sectionFor(built, standards::Rule::blocksUnobstructed)
+               : standards::Citation{"common practice", {}, standards::Basis::commonPractice, {}};
+}
+
+Finding knotFinding(const BuiltLayout& built,
+                    const Links& links,
+                    const std::vector<std::size_t>& knot) {
+    const auto trip = roundTrip(links, knot);
+    Finding finding;
+    finding.check = Check::landingOrder;
+    finding.verdict = Verdict::caution;
+    for (const std::size_t i : knot) {
+        finding.subjects.emplace_back(built.layout.conductors[i].id);
+    }
+    finding.place = trip.front().place;
+    finding.citation = citationOf(built, trip);
+    finding.working = sentence(tagsOf(built, knot, 4) + " block one another in whatever order " +
+                               "they are laid in: " + tripText(built, trip));
+    return finding;
+}
+
+std::vector<LandingConstraint> certainOnes(const std::vector<LandingConstraint>& constraints) {
+    std::vector<LandingConstraint> certain;
+    std::copy_if(constraints.begin(),
+                 constraints.end(),
+                 std::back_inserter(certain),
+                 [](const LandingConstraint& one) { return one.certain; });
+    return certain;
+}
+
+/// Whether some of a knot's members block one another whatever the diameters.
+bool isCertain(const LandingOrder& certain, const std::vector<std::size_t>& knot) {
+    return std::any_of(
+        certain.knots.begin(), certain.knots.end(), [&](const std::vector<std::size_t>& one) {
+            return std::find(knot.begin(), knot.end(), one.front()) != knot.end();
+        });
+}
+
+// ---- the findings ---------------------------------------------------------------------------
+
+void addOnce(std::vector<std::string>& words, std::string word) {
+    if (std::find(words.begin(), words.end(), word) == words.end()) {
+        words.push_back(std::move(word));
+    }
+}
+
+/// What is not stated of the screws that hold conductors.
+std::vector<std::string> screwsMissing(const BuiltLayout& built) {
+    std::vector<std::string> missing;
+    const auto corridors = screwCorridors(built);
+    for (const ScrewCorridor& corridor : corridors) {
+        const parts::Part& part = *built.blocks[corridor.block].part;
+        if (corridor.facesCover && !corridor.diameter) {
+            addOnce(missing,
+                    "drive of screw " + part.screws[corridor.screw].name.text() + " of part " +
+                        part.id.text());
+        }
+    }
+    const Occupancy occupancy(built);
+    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
+        const parts::Part& part = *built.blocks[block].part;
+        for (std::size_t port = 0; port < part.ports.size(); ++port) {
+            const bool has =
+                std::any_of(part.screws.begin(), part.screws.end(), [&](const auto& screw) {
+                    return screw.port == part.ports[port].name;
+                });
+            if (!has && !occupancy.of(block, port).empty()) {
+                addOnce(missing,
+                        "screws of port " + part.ports[port].name.text() + " of part " +
+                            part.id.text());
+            }
+        }
+    }
+    std::sort(missing.begin(), missing.end());
+    return missing;
+}
+
+/// About the gutter as a whole: the order, or that the screws might ask for another.
+Finding orderFinding(const BuiltLayout& built, const LandingOrder& order) {
+    Finding finding;
+    finding.check = Check::landingOrder;
+    finding.citation = geometryOnly();
+    finding.missing = screwsMissing(built);
+    const std::string rounds = orderText(built, byRound(order));
+    if (finding.missing.empty()) {
+        finding.working = sentence(counted(order.order.size(), "conductor", "conductors") +
+                                   " can be laid in and landed from back to front: " + rounds);
+        return finding;
+    }
+    finding.verdict = Verdict::cannotTell;
+    finding.working =
+        sentence("whether conductors stand in the way to every screw cannot be told" +
+                 (order.knots.empty() ? "; without the screws: " + rounds : std::string()));
+    return finding;
+}
+
+}  // namespace
+
+LandingOrder landingOrder(const BuiltLayout& built,
+                          const std::vector<LandingConstraint>& constraints) {
+    const std::size_t count = built.conductors.size();
+    Lists parts = components(count, constraints);
+    std::vector<std::size_t> partOf(count, 0);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        for (const std::size_t member : parts[i]) {
+            partOf[member] = i;
+        }
+    }
+    auto rounds = roundsOf(parts, partOf, constraints);
+    sortComponents(parts, rounds, built);
+    LandingOrder order;
+    order.rounds.resize(count);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        for (const std::size_t member : parts[i]) {
+            order.order.push_back(member);
+            order.rounds[member] = rounds[i];
+        }
+        if (parts[i].size() > 1) {
+            order.knots.push_back(parts[i]);
+        }
+    }
+    return order;
+}
+
+LandingOrder landingOrder(const BuiltLayout& built) {
+    return landingOrder(built, landingConstraints(built));
+}
+
+std::vector<Finding> checkLandingOrder(const BuiltLayout& built) {
+    if (built.conductors.empty()) {
+        return {};
+    }
+    const auto constraints = landingConstraints(built);
+    const LandingOrder order = landingOrder(built, constraints);
+    const LandingOrder certain = landingOrder(built, certainOnes(constraints));
+    const Links links = linksOf(built, constraints);
+    std::vector<Finding> findings;
+    for (const auto& knot : order.knots) {
+        findings.push_back(knotFinding(built, links, knot));
+        if (!isCertain(certain, knot)) {
+            findings.back().verdict = Verdict::cannotTell;
+            findings.back().missing = diametersUnknown(built, knot);
+        }
+    }
+    Finding whole = orderFinding(built, order);
+    if (findings.empty() || whole.verdict == Verdict::cannotTell) {
+        findings.push_back(std::move(whole));
+    }
+    return findings;
+}
+
+}  // namespace gw::checks
