@@ -276,12 +276,26 @@ std::vector<LandingConstraint> certainOnes(const std::vector<LandingConstraint>&
     return certain;
 }
 
-/// Whether some of a knot's members block one another whatever the diameters.
-bool isCertain(const LandingOrder& certain, const std::vector<std::size_t>& knot) {
-    return std::any_of(
-        certain.knots.begin(), certain.knots.end(), [&](const std::vector<std::size_t>& one) {
-            return std::find(knot.begin(), knot.end(), one.front()) != knot.end();
-        });
+/// Knots whatever the diameters that are not known, and what else may be one.
+std::vector<Finding> knotFindings(const BuiltLayout& built,
+                                  const std::vector<LandingConstraint>& constraints,
+                                  const LandingOrder& order) {
+    const auto sure = certainOnes(constraints);
+    const auto sureKnots = landingOrder(built, sure).knots;
+    const Links sureLinks = linksOf(built, sure);
+    const Links links = linksOf(built, constraints);
+    std::vector<Finding> findings;
+    for (const auto& knot : sureKnots) {
+        findings.push_back(knotFinding(built, sureLinks, knot));
+    }
+    for (const auto& knot : order.knots) {
+        if (std::find(sureKnots.begin(), sureKnots.end(), knot) == sureKnots.end()) {
+            findings.push_back(knotFinding(built, links, knot));
+            findings.back().verdict = Verdict::cannotTell;
+            findings.back().missing = diametersUnknown(built, knot);
+        }
+    }
+    return findings;
 }
 
 // ---- the findings ---------------------------------------------------------------------------
@@ -380,16 +394,7 @@ std::vector<Finding> checkLandingOrder(const BuiltLayout& built) {
     }
     const auto constraints = landingConstraints(built);
     const LandingOrder order = landingOrder(built, constraints);
-    const LandingOrder certain = landingOrder(built, certainOnes(constraints));
-    const Links links = linksOf(built, constraints);
-    std::vector<Finding> findings;
-    for (const auto& knot : order.knots) {
-        findings.push_back(knotFinding(built, links, knot));
-        if (!isCertain(certain, knot)) {
-            findings.back().verdict = Verdict::cannotTell;
-            findings.back().missing = diametersUnknown(built, knot);
-        }
-    }
+    std::vector<Finding> findings = knotFindings(built, constraints, order);
     Finding whole = orderFinding(built, order);
     if (findings.empty() || whole.verdict == Verdict::cannotTell) {
         findings.push_back(std::move(whole));
