@@ -136,6 +136,12 @@ constexpr auto kRows = std::to_array<Row>({
      "Torque stated",
      "no conductor is in a port",
      checkTorqueKnown},
+    {Check::connectorListing,
+     Group::connections,
+     "connector-listing",
+     "Listing of connectors",
+     "no conductor is in a port",
+     checkConnectorListing},
     {Check::location,
      Group::connections,
      "location",
@@ -288,6 +294,8 @@ std::string toText(const Quantity& quantity) {
             return units::formatDecimal(quantity.value, 1) + "°";
         case Quantity::Unit::amperes:
             return units::formatDecimal(quantity.value, 1) + " A";
+        case Quantity::Unit::volts:
+            return units::formatDecimal(quantity.value, 0) + " V";
     }
     return {};
 }

@@ -48,6 +48,7 @@ enum class Check {
     screwReach,
     landingOrder,
     torqueKnown,
+    connectorListing,
     location,
     // taps and protection
     tapRule,
@@ -70,7 +71,7 @@ const std::vector<Check>& allChecks();
 
 /// A number with its unit, as measured or as limit.
 struct Quantity {
-    enum class Unit { inches, squareInches, percent, count, degrees, amperes };
+    enum class Unit { inches, squareInches, percent, count, degrees, amperes, volts };
     double value = 0.0;
     Unit unit = Unit::inches;
 };
@@ -130,6 +131,7 @@ std::vector<Finding> checkJoints(const geometry::BuiltLayout& built);
 std::vector<Finding> checkScrewReach(const geometry::BuiltLayout& built);
 std::vector<Finding> checkLandingOrder(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTorqueKnown(const geometry::BuiltLayout& built);
+std::vector<Finding> checkConnectorListing(const geometry::BuiltLayout& built);
 std::vector<Finding> checkLocation(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTapRule(const geometry::BuiltLayout& built);
 std::vector<Finding> checkServiceDisconnects(const geometry::BuiltLayout& built);

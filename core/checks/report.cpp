@@ -231,6 +231,8 @@ std::string_view unitText(Quantity::Unit unit) {
             return "degrees";
         case Quantity::Unit::amperes:
             return "A";
+        case Quantity::Unit::volts:
+            return "V";
     }
     return {};
 }

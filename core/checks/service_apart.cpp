@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <set>
 
-#include "base/contract.h"
 #include "checks/entry_users.h"
+#include "checks/service_side.h"
 #include "checks/support.h"
 
 /// Conductors ahead of the service disconnects share no raceway with others.
@@ -10,75 +10,6 @@ namespace gw::checks {
 namespace {
 
 using geometry::BuiltLayout;
-using layout::Circuit;
-using layout::Role;
-using layout::TapRule;
-
-/// On which side of the service disconnects a circuit lies.
-enum class Side {
-    service,
-    other,
-    exempt,   ///< bonding: may lie with either
-    unknown,  ///< a tap of which neither its source nor its rule is stated
-};
-
-/// The circuit at the head of a chain of taps and splices: all are one node with it, for no device
-/// may stand in a gutter.
-const Circuit& headOf(const BuiltLayout& built, const Circuit& circuit) {
-    const Circuit* head = &circuit;
-    while (head->joins) {
-        const auto next = built.circuitIndex(*head->joins);
-        CONTRACT(next.has_value());
-        head = &built.layout.circuits[*next];
-    }
-    return *head;
-}
-
-Side sideOfTap(const std::optional<TapRule>& rule) {
-    if (!rule) {
-        return Side::unknown;
-    }
-    switch (*rule) {
-        case TapRule::serviceConductors:
-            return Side::service;
-        case TapRule::tenFoot:
-        case TapRule::twentyFiveFoot:
-        case TapRule::highBay:
-        case TapRule::outside:
-            return Side::other;
-        case TapRule::none:
-            return Side::unknown;
-    }
-    return Side::unknown;
-}
-
-Side sideOf(const BuiltLayout& built, const Circuit& circuit) {
-    if (circuit.role == Role::bonding) {
-        return Side::exempt;
-    }
-    const Circuit& head = headOf(built, circuit);
-    switch (head.role) {
-        case Role::service:
-            return Side::service;
-        case Role::tap:
-            return sideOfTap(head.tapRule);
-        case Role::feeder:
-        case Role::branch:
-            return Side::other;
-        case Role::bonding:
-            return Side::exempt;
-    }
-    return Side::unknown;
-}
-
-Side sideOf(const BuiltLayout& built, const layout::Conductor& conductor) {
-    if (conductor.phase == layout::Phase::g) {
-        return Side::exempt;
-    }
-    const auto circuit = built.circuitIndex(conductor.circuit);
-    CONTRACT(circuit.has_value());
-    return sideOf(built, built.layout.circuits[*circuit]);
-}
 
 /// The conductors of one raceway by side.
 struct Company {

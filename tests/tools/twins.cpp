@@ -195,6 +195,18 @@ void againstATap(layout::Layout& layout) {
     }
 }
 
+/// One block of a part like the others that does not carry the mark for the line side.
+void unmarkedConnector(layout::Layout& layout, const parts::Shelf& shelf) {
+    auto& block = layout.blocks.front();
+    parts::Part part = shelf.at(block.part);
+    part.id = parts::PartId(block.part.text() + "-load-side");
+    part.name += ", load side only";
+    part.listing.lineSideOfService = false;
+    part.shipped = false;
+    block.part = part.id;
+    layout.parts.push_back(std::move(part));
+}
+
 // ---- layouts of their own -------------------------------------------------------------------
 
 /// Three sets of four 3/0 AWG THWN-2: 12 x 0.2679 (NFPA 70 Chapter 9 Table 5) are 3.215 sq in, of
@@ -337,7 +349,10 @@ std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Sh
                                      {"screw-reach", "gate-house", parkedBeforeScrew},
                                      {"grounding-size", "rope-walk", thinGround},
                                      {"service-bonding", "five-tenants", onlyLocknuts},
-                                     {"support-spacing", "five-tenants", supportsFarApart}};
+                                     {"support-spacing", "five-tenants", supportsFarApart},
+                                     {"connector-listing", "gate-house", [&](auto& layout) {
+                                          unmarkedConnector(layout, shelf);
+                                      }}};
     std::vector<Sample> samples{{"broken-conductor-fill", crowdedNipple(shelf)},
                                 {"broken-entry-bending-space", shallowElbow(shelf)},
                                 {"broken-pull-distances", entriesTooNear(shelf)},

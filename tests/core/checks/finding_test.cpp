@@ -34,7 +34,8 @@ INSTANTIATE_TEST_SUITE_P(Units,
                                          QuantityRow{{20.0, Unit::percent}, "20 %"},
                                          QuantityRow{{2.0, Unit::count}, "2"},
                                          QuantityRow{{0.5, Unit::degrees}, "0.5°"},
-                                         QuantityRow{{272.0, Unit::amperes}, "272 A"}));
+                                         QuantityRow{{272.0, Unit::amperes}, "272 A"},
+                                         QuantityRow{{480.0, Unit::volts}, "480 V"}));
 
 TEST(Checks, HaveNamesTitlesAndFunctionsOfTheirOwn) {
     std::set<std::string_view> names;

@@ -51,6 +51,7 @@ parts::Part emptyPart(const std::string& id, const Vec3& body) {
     part.listing.locations = {standards::Location::dry, standards::Location::damp};
     part.listing.temporarySubmersion = false;
     part.listing.lineSideOfService = true;
+    part.listing.volts = 600;
     return part;
 }
 
@@ -105,6 +106,8 @@ GutterBuilder::GutterBuilder(const Vec3& inside) {
     layout_.surroundings.floods = false;
     layout::System system;
     system.id = layout::SystemId("utility");
+    system.voltsBetweenPhases = 208;
+    system.voltsToGround = 120;
     layout_.systems = {system};
     circuit("S", {Phase::a, Phase::b, Phase::c, Phase::n, Phase::g});
     circuitNamed("S").role = layout::Role::service;

@@ -26,7 +26,7 @@ parts::Part rowPart(int count);
 class GutterBuilder {
 public:
     /// An auxiliary gutter of steel, type 1, dry, not flooding; circuit "S" (service, phases A B C
-    /// N G, one set) of system "utility".
+    /// N G, one set) of system "utility", 208Y/120 V.
     explicit GutterBuilder(const Vec3& inside = {60.0, 12.0, 12.0});
 
     layout::Layout& layout() { return layout_; }

@@ -138,6 +138,10 @@ void addLayoutFacts(std::vector<Removal>& all, const Case& at) {
                    [](Case& one) { return clear(one.layout.readings.terminalSpace); }});
     all.push_back({"reading of a weatherproof inside",
                    [](Case& one) { return clear(one.layout.readings.insideWeatherproof); }});
+    for (std::size_t i = 0; i < at.layout.systems.size(); ++i) {
+        all.push_back({"volts of system " + std::to_string(i),
+                       [i](Case& one) { return clear(one.layout.systems[i].voltsBetweenPhases); }});
+    }
     for (std::size_t i = 0; i < at.layout.circuits.size(); ++i) {
         all.push_back({"neutral bond of circuit " + std::to_string(i),
                        [i](Case& one) { return clear(one.layout.circuits[i].bondsNeutral); }});
@@ -211,6 +215,7 @@ void addPartFacts(std::vector<Removal>& all, const parts::PartId& id) {
     add("submersion", [](parts::Part& part) { return clear(part.listing.temporarySubmersion); });
     add("line side", [](parts::Part& part) { return clear(part.listing.lineSideOfService); });
     add("temperature", [](parts::Part& part) { return clear(part.listing.celsius); });
+    add("volts", [](parts::Part& part) { return clear(part.listing.volts); });
     add("least enclosure", [](parts::Part& part) { return clear(part.leastEnclosure); });
 }
 

@@ -1,0 +1,381 @@
+#include <algorithm>
+#include <array>
+#include <set>
+
+#include "base/contract.h"
+#include "checks/occupancy.h"
+#include "checks/service_side.h"
+#include "checks/support.h"
+
+/// Every connector is used within its listing: its voltage, its mark for the line side of a
+/// service, the enclosure it asks for, and no uninsulated live part.
+namespace gw::checks {
+namespace {
+
+using geometry::BuiltLayout;
+using layout::Phase;
+using parts::ConnectorKind;
+using standards::Edition;
+using standards::Rule;
+
+// ---- what lands in a block ------------------------------------------------------------------
+
+struct Landed {
+    std::size_t block = 0;
+    std::set<std::size_t> conductors;
+};
+
+Landed landedIn(const BuiltLayout& built, const Occupancy& occupancy, std::size_t block) {
+    Landed landed{block, {}};
+    for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
+        for (const Occupant& occupant : occupancy.of(block, port)) {
+            landed.conductors.insert(occupant.conductor);
+        }
+    }
+    return landed;
+}
+
+const parts::Part& partOf(const BuiltLayout& built, const Landed& landed) {
+    return *built.blocks[landed.block].part;
+}
+
+std::size_t circuitOf(const BuiltLayout& built, std::size_t conductor) {
+    const auto circuit = built.circuitIndex(built.layout.conductors[conductor].circuit);
+    CONTRACT(circuit.has_value());
+    return *circuit;
+}
+
+template <class Is>
+bool any(const BuiltLayout& built, const Landed& landed, const Is& is) {
+    return std::any_of(landed.conductors.begin(), landed.conductors.end(), [&](std::size_t i) {
+        return is(built.layout.conductors[i]);
+    });
+}
+
+bool carriesCurrent(const layout::Conductor& conductor) {
+    return conductor.phase != Phase::g;
+}
+bool isLive(const layout::Conductor& conductor) {
+    return conductor.phase != Phase::g && conductor.phase != Phase::n;
+}
+
+std::string ofPart(const BuiltLayout& built, const Landed& landed, const std::string& what) {
+    return what + " of part " + partOf(built, landed).id.text();
+}
+
+std::string kindMissing(const BuiltLayout& built, const Landed& landed) {
+    return ofPart(built, landed, "kind of connector");
+}
+
+Finding findingAt(const BuiltLayout& built, const Landed& landed, Rule rule) {
+    Finding finding;
+    finding.check = Check::connectorListing;
+    finding.subjects = {built.layout.blocks[landed.block].id};
+    finding.place = built.blocks[landed.block].body.centre();
+    finding.citation = sectionFor(built, rule);
+    return finding;
+}
+
+void cannotTell(Finding& finding, std::vector<std::string> missing) {
+    finding.verdict = Verdict::cannotTell;
+    finding.missing = std::move(missing);
+}
+
+// ---- voltage --------------------------------------------------------------------------------
+
+struct Voltage {
+    std::optional<int> highest;
+    std::vector<std::string> missing;
+};
+
+const layout::System& systemOf(const BuiltLayout& built, std::size_t conductor) {
+    const auto& systems = built.layout.systems;
+    const auto& id = built.layout.circuits[circuitOf(built, conductor)].system;
+    const auto found = std::find_if(
+        systems.begin(), systems.end(), [&](const layout::System& one) { return one.id == id; });
+    CONTRACT(found != systems.end());
+    return *found;
+}
+
+Voltage voltageAt(const BuiltLayout& built, const Landed& landed) {
+    Voltage voltage;
+    std::set<std::string> missing;
+    for (const std::size_t i : landed.conductors) {
+        const layout::System& system = systemOf(built, i);
+        if (!carriesCurrent(built.layout.conductors[i])) {
+            continue;
+        }
+        if (system.voltsBetweenPhases) {
+            voltage.highest = std::max(voltage.highest.value_or(0), *system.voltsBetweenPhases);
+        } else {
+            missing.insert("volts between phases of system " + system.id.text());
+        }
+    }
+    voltage.missing.assign(missing.begin(), missing.end());
+    return voltage;
+}
+
+Quantity volts(int value) {
+    return {static_cast<double>(value), Quantity::Unit::volts};
+}
+
+std::string voltsText(const std::optional<int>& between, const std::optional<int>& listed) {
+    return (between ? toText(volts(*between)) + " between phases"
+                    : std::string("the volts between phases are not stated")) +
+           ", and " +
+           (listed ? "its part is listed for " + toText(volts(*listed))
+                   : std::string("for how many its part is listed is not stated"));
+}
+
+Finding voltageFinding(const BuiltLayout& built, const Landed& landed) {
+    Finding finding = findingAt(built, landed, Rule::listingAndInstructions);
+    const auto& listed = partOf(built, landed).listing.volts;
+    Voltage voltage = voltageAt(built, landed);
+    if (listed && voltage.highest) {
+        judge(finding, volts(*voltage.highest), volts(*listed), Bound::atMost);
+    }
+    if (!listed) {
+        voltage.missing.push_back(ofPart(built, landed, "listed volts"));
+    }
+    if (finding.verdict != Verdict::breach && !voltage.missing.empty()) {
+        cannotTell(finding, voltage.missing);
+    }
+    finding.working =
+        sentence(blockName(built, landed.block) + ": " + voltsText(voltage.highest, listed));
+    return finding;
+}
+
+// ---- line side of the service ---------------------------------------------------------------
+
+/// What of a service lands in a block.
+struct Service {
+    std::optional<std::size_t> first;  ///< a conductor ahead of the service disconnects
+    std::set<std::size_t> doubtful;    ///< circuits that may be
+    bool concerned() const { return first || !doubtful.empty(); }
+};
+
+Service serviceAt(const BuiltLayout& built, const Landed& landed) {
+    Service service;
+    for (const std::size_t i : landed.conductors) {
+        const Side side = sideOf(built, built.layout.conductors[i]);
+        if (side == Side::service && !service.first) {
+            service.first = i;
+        }
+        if (side == Side::unknown) {
+            service.doubtful.insert(circuitOf(built, i));
+        }
+    }
+    return service;
+}
+
+std::vector<std::string> joinsMissing(const BuiltLayout& built, const Service& service) {
+    std::vector<std::string> missing;
+    for (const std::size_t circuit : service.doubtful) {
+        missing.push_back("what " + circuitName(built, circuit) + " joins");
+    }
+    return missing;
+}
+
+std::string serviceText(const BuiltLayout& built, const Service& service) {
+    return service.first
+               ? conductorName(built, *service.first) + " is ahead of the service disconnects"
+               : circuitName(built, *service.doubtful.begin()) +
+                     " may be ahead of the service disconnects";
+}
+
+std::string markText(const std::optional<bool>& marked) {
+    if (!marked) {
+        return "whether its part is marked for the line side is not stated";
+    }
+    return *marked ? "its part is marked for the line side"
+                   : "its part is not marked for the line side";
+}
+
+/// In 2017 the mark is asked of distribution blocks only; in 2020 of all connectors, those that are
+/// no distribution blocks from 2023 on.
+std::string markAsked(Edition edition, const std::optional<ConnectorKind>& kind) {
+    if (edition == Edition::nec2017) {
+        return kind ? ", asked of distribution blocks" : ", asked of distribution blocks only";
+    }
+    const bool dated = edition == Edition::nec2020 && kind != ConnectorKind::distributionBlock;
+    return dated ? ", asked of connectors since 1 January 2023" : "";
+}
+
+/// Where no section is recorded the mark is good practice.
+Verdict unmarked(const Finding& finding) {
+    return finding.citation.section.empty() ? Verdict::caution : Verdict::breach;
+}
+
+std::vector<std::string> markMissing(const BuiltLayout& built,
+                                     const Landed& landed,
+                                     const Service& service) {
+    const auto& listing = partOf(built, landed).listing;
+    std::vector<std::string> missing;
+    if (built.layout.edition == Edition::nec2017 && !listing.kind) {
+        missing.push_back(kindMissing(built, landed));
+    }
+    if (!listing.lineSideOfService) {
+        missing.push_back(ofPart(built, landed, "mark for the line side"));
+    }
+    if (!service.first) {
+        const auto joins = joinsMissing(built, service);
+        missing.insert(missing.end(), joins.begin(), joins.end());
+    }
+    return missing;
+}
+
+std::optional<Finding> lineSideFinding(const BuiltLayout& built, const Landed& landed) {
+    const Service service = serviceAt(built, landed);
+    const auto& listing = partOf(built, landed).listing;
+    const Edition edition = built.layout.edition;
+    if (!service.concerned() ||
+        (edition == Edition::nec2017 && listing.kind == ConnectorKind::wireConnector)) {
+        return std::nullopt;
+    }
+    Finding finding = findingAt(built, landed, Rule::lineSideMarking);
+    const auto& marked = listing.lineSideOfService;
+    if (marked != true) {
+        auto missing = markMissing(built, landed, service);
+        finding.verdict = unmarked(finding);
+        if (!missing.empty()) {
+            cannotTell(finding, std::move(missing));
+        }
+    }
+    finding.working = sentence(blockName(built, landed.block) + ": " + serviceText(built, service) +
+                               ", and " + markText(marked) + markAsked(edition, listing.kind));
+    return finding;
+}
+
+// ---- least enclosure ------------------------------------------------------------------------
+
+struct Extent {
+    const char* name;
+    double asked = 0.0;
+    double has = 0.0;
+};
+
+/// The side with the least room to spare.
+Extent tightestSide(const Vec3& asked, const Vec3& has) {
+    const std::array<Extent, 3> sides{
+        {{"long", asked.x, has.x}, {"high", asked.y, has.y}, {"deep", asked.z, has.z}}};
+    return *std::min_element(sides.begin(), sides.end(), [](const Extent& a, const Extent& b) {
+        return a.has - a.asked < b.has - b.asked;
+    });
+}
+
+void judgeEnclosure(Finding& finding,
+                    const BuiltLayout& built,
+                    const Landed& landed,
+                    const Vec3& least) {
+    const Vec3 turned = built.layout.blocks[landed.block].attitude.turnedExtents(least);
+    const Extent side = tightestSide(turned, built.gutter().inside);
+    judge(finding, inches(side.has), inches(side.asked), Bound::atLeast);
+    const auto [has, asked] = inTexts(side.has, side.asked);
+    finding.working =
+        sentence(blockName(built, landed.block) + ": its part asks for an enclosure of at least " +
+                 inText(turned.x) + " by " + inText(turned.y) + " by " + inText(turned.z) +
+                 " as turned, and the gutter is " + has + " " + side.name + " inside, where " +
+                 asked + " is asked");
+}
+
+/// What a part of another kind does not state, it does not ask.
+std::optional<Finding> enclosureFinding(const BuiltLayout& built, const Landed& landed) {
+    const parts::Part& part = partOf(built, landed);
+    const auto& kind = part.listing.kind;
+    const bool isBlock = kind == ConnectorKind::distributionBlock;
+    if (!part.leastEnclosure && kind == ConnectorKind::wireConnector) {
+        return std::nullopt;
+    }
+    Finding finding =
+        findingAt(built, landed, isBlock ? Rule::blocksEnclosure : Rule::listingAndInstructions);
+    if (part.leastEnclosure) {
+        judgeEnclosure(finding, built, landed, *part.leastEnclosure);
+        return finding;
+    }
+    cannotTell(finding,
+               {isBlock ? ofPart(built, landed, "least enclosure") : kindMissing(built, landed)});
+    finding.working =
+        sentence(blockName(built, landed.block) + ": " +
+                 (isBlock ? "a distribution block states the enclosure it needs, and its part does "
+                            "not"
+                          : "whether its part is a distribution block, which has to state the "
+                            "enclosure it needs, is not stated"));
+    return finding;
+}
+
+// ---- uninsulated parts ----------------------------------------------------------------------
+
+bool isWireway(const BuiltLayout& built) {
+    return built.gutter().article != standards::GutterArticle::auxiliaryGutter;
+}
+
+/// Of a distribution block. The rule for boxes is only an analogy in an auxiliary gutter.
+void judgeBareBlock(Finding& finding, const BuiltLayout& built, bool insulated, bool live) {
+    const Verdict bare = isWireway(built) ? Verdict::breach : Verdict::caution;
+    finding.verdict = insulated || !live ? Verdict::meets : bare;
+}
+
+std::string bareText(const BuiltLayout& built, const Landed& landed, bool live) {
+    const parts::Part& part = partOf(built, landed);
+    if (part.insulated) {
+        return "a distribution block whose body covers every live part";
+    }
+    if (part.listing.kind != ConnectorKind::distributionBlock) {
+        return "its part is not insulated and has to be covered in the gutter; the layout cannot "
+               "say that it is";
+    }
+    return live ? "a distribution block that leaves live parts uninsulated"
+                : "a distribution block without insulation, and no live part: only neutrals land "
+                  "in it";
+}
+
+/// Grounding conductors alone need no insulation. That a connector is covered on site cannot be
+/// seen from the layout.
+std::optional<Finding> bareFinding(const BuiltLayout& built, const Landed& landed) {
+    const parts::Part& part = partOf(built, landed);
+    const bool isBlock = part.listing.kind == ConnectorKind::distributionBlock;
+    if ((part.insulated && !isBlock) || !any(built, landed, carriesCurrent)) {
+        return std::nullopt;
+    }
+    const bool live = any(built, landed, isLive);
+    Finding finding =
+        findingAt(built, landed, isBlock ? Rule::blocksLiveParts : Rule::splicesInsulated);
+    if (isBlock) {
+        judgeBareBlock(finding, built, part.insulated, live);
+    } else {
+        cannotTell(finding, {"insulating cover of " + blockName(built, landed.block)});
+        if (!part.listing.kind) {
+            finding.missing.push_back(kindMissing(built, landed));
+        }
+    }
+    finding.working =
+        sentence(blockName(built, landed.block) + ": " + bareText(built, landed, live));
+    return finding;
+}
+
+void addFindings(std::vector<Finding>& findings, const BuiltLayout& built, const Landed& landed) {
+    if (any(built, landed, carriesCurrent)) {
+        findings.push_back(voltageFinding(built, landed));
+    }
+    for (auto* question : {lineSideFinding, enclosureFinding, bareFinding}) {
+        if (auto finding = question(built, landed)) {
+            findings.push_back(std::move(*finding));
+        }
+    }
+}
+
+}  // namespace
+
+std::vector<Finding> checkConnectorListing(const BuiltLayout& built) {
+    const Occupancy occupancy(built);
+    std::vector<Finding> findings;
+    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
+        const Landed landed = landedIn(built, occupancy, block);
+        if (!landed.conductors.empty()) {
+            addFindings(findings, built, landed);
+        }
+    }
+    return findings;
+}
+
+}  // namespace gw::checks
