@@ -59,6 +59,7 @@ enum class Check {
     groundingSize,
     serviceBonding,
     // identification
+    colours,
     tapLabels,
 };
 std::string_view checkName(Check check);   ///< for the command line and JSON: "conductor-fill", …
@@ -139,6 +140,7 @@ std::vector<Finding> checkServiceApart(const geometry::BuiltLayout& built);
 std::vector<Finding> checkInsulatingBushing(const geometry::BuiltLayout& built);
 std::vector<Finding> checkGroundingSize(const geometry::BuiltLayout& built);
 std::vector<Finding> checkServiceBonding(const geometry::BuiltLayout& built);
+std::vector<Finding> checkColours(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTapLabels(const geometry::BuiltLayout& built);
 
 CheckFunction functionOf(Check check);

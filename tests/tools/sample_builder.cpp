@@ -12,6 +12,27 @@ namespace {
     std::exit(3);
 }
 
+/// As conductors are bought and marked in the yard: customary colours by voltage; a large neutral
+/// is black with tape in white, or gray at 480 V.
+std::string colourOf(const layout::System& system, layout::Phase phase, units::WireSize size) {
+    const bool high = system.voltsBetweenPhases == 480;
+    const bool large = size >= units::WireSize::of("4");
+    const std::string neutral = high ? "gray" : "white";
+    switch (phase) {
+        case layout::Phase::a:
+            return high ? "brown" : "black";
+        case layout::Phase::b:
+            return high ? "orange" : "red";
+        case layout::Phase::c:
+            return high ? "yellow" : "blue";
+        case layout::Phase::n:
+            return large ? "black with " + neutral + " tape" : neutral;
+        case layout::Phase::g:
+            return "green";
+    }
+    return {};
+}
+
 }  // namespace
 
 SampleBuilder::SampleBuilder(const parts::Shelf& shelf, std::string title, const Vec3& inside)
@@ -110,6 +131,7 @@ std::size_t SampleBuilder::addConductor(const std::string& tag,
     conductor.metal = kind.metal;
     conductor.insulation = kind.insulation;
     conductor.stranding = kind.stranding;
+    conductor.colour = colourOf(layout_.systems.front(), phase, conductor.size);
     conductor.from = std::move(from);
     conductor.to = std::move(to);
     layout_.conductors.push_back(std::move(conductor));

@@ -44,7 +44,8 @@ public:
     /// stripped.
     layout::End inPort(const std::string& block, const std::string& port) const;
 
-    /// Returns its index. Id and tag are the same text.
+    /// Returns its index. Id and tag are the same text; the colour is the customary one of the
+    /// first system. REQUIRES a system.
     std::size_t addConductor(const std::string& tag,
                              const std::string& circuit,
                              int set,

@@ -195,6 +195,11 @@ void againstATap(layout::Layout& layout) {
     }
 }
 
+/// 3 AWG is large enough for tape at the ends; this neutral has none.
+void untapedNeutral(layout::Layout& layout) {
+    conductorOf(layout, "T1-N").colour = "black";
+}
+
 /// One block of a part like the others that does not carry the mark for the line side.
 void unmarkedConnector(layout::Layout& layout, const parts::Shelf& shelf) {
     auto& block = layout.blocks.front();
@@ -350,6 +355,7 @@ std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Sh
                                      {"grounding-size", "rope-walk", thinGround},
                                      {"service-bonding", "five-tenants", onlyLocknuts},
                                      {"support-spacing", "five-tenants", supportsFarApart},
+                                     {"colours", "gate-house", untapedNeutral},
                                      {"connector-listing", "gate-house", [&](auto& layout) {
                                           unmarkedConnector(layout, shelf);
                                       }}};

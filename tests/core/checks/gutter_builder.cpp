@@ -170,6 +170,7 @@ layout::Conductor& GutterBuilder::conductor(const std::string& id,
     conductor.metal = standards::Metal::copper;
     conductor.insulation = standards::Insulation::thwn2;
     conductor.stranding = standards::Stranding::classB;
+    conductor.colour = "black";
     conductor.from = from;
     conductor.to = to;
     conductor.corners = corners;

@@ -40,7 +40,7 @@ public:
                            const std::string& joins = {});
     GutterBuilder& entry(const std::string& id, layout::Wall wall, double u, double v);
     GutterBuilder& block(const std::string& id, const std::string& part, const Vec3& corner);
-    /// 500 kcmil copper THWN-2 class B of circuit "S", set 1, phase A; id and tag alike.
+    /// 500 kcmil black copper THWN-2 class B of circuit "S", set 1, phase A; id and tag alike.
     layout::Conductor& conductor(const std::string& id,
                                  const layout::End& from,
                                  const layout::End& to,
