@@ -70,6 +70,12 @@ constexpr auto kRows = std::to_array<Row>({
      "Length beyond the equipment",
      "it is a wireway, whose length has no limit",
      checkLengthBeyond},
+    {Check::coverPush,
+     Group::space,
+     "cover-push",
+     "Push on the cover",
+     "no conductor bends",
+     checkCoverPush},
     {Check::bendRadius,
      Group::conductors,
      "bend-radius",
@@ -302,6 +308,8 @@ std::string toText(const Quantity& quantity) {
             return units::formatDecimal(quantity.value, 1) + " A";
         case Quantity::Unit::volts:
             return units::formatDecimal(quantity.value, 0) + " V";
+        case Quantity::Unit::poundsForce:
+            return units::formatDecimal(quantity.value, 1) + " lbf";
     }
     return {};
 }

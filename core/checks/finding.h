@@ -35,6 +35,7 @@ enum class Check {
     clearance,
     supportSpacing,
     lengthBeyond,
+    coverPush,
     // conductors
     bendRadius,
     ampacity,
@@ -72,7 +73,7 @@ const std::vector<Check>& allChecks();
 
 /// A number with its unit, as measured or as limit.
 struct Quantity {
-    enum class Unit { inches, squareInches, percent, count, degrees, amperes, volts };
+    enum class Unit { inches, squareInches, percent, count, degrees, amperes, volts, poundsForce };
     double value = 0.0;
     Unit unit = Unit::inches;
 };
@@ -121,6 +122,7 @@ std::vector<Finding> checkPullDistances(const geometry::BuiltLayout& built);
 std::vector<Finding> checkClearance(const geometry::BuiltLayout& built);
 std::vector<Finding> checkSupportSpacing(const geometry::BuiltLayout& built);
 std::vector<Finding> checkLengthBeyond(const geometry::BuiltLayout& built);
+std::vector<Finding> checkCoverPush(const geometry::BuiltLayout& built);
 std::vector<Finding> checkBendRadius(const geometry::BuiltLayout& built);
 std::vector<Finding> checkAmpacity(const geometry::BuiltLayout& built);
 std::vector<Finding> checkParallelSets(const geometry::BuiltLayout& built);

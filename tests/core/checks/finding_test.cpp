@@ -35,7 +35,8 @@ INSTANTIATE_TEST_SUITE_P(Units,
                                          QuantityRow{{2.0, Unit::count}, "2"},
                                          QuantityRow{{0.5, Unit::degrees}, "0.5°"},
                                          QuantityRow{{272.0, Unit::amperes}, "272 A"},
-                                         QuantityRow{{480.0, Unit::volts}, "480 V"}));
+                                         QuantityRow{{480.0, Unit::volts}, "480 V"},
+                                         QuantityRow{{6.3226, Unit::poundsForce}, "6.3 lbf"}));
 
 TEST(Checks, HaveNamesTitlesAndFunctionsOfTheirOwn) {
     std::set<std::string_view> names;
