@@ -76,6 +76,12 @@ constexpr auto kRows = std::to_array<Row>({
      "Push on the cover",
      "no conductor bends",
      checkCoverPush},
+    {Check::faultForces,
+     Group::space,
+     "fault-forces",
+     "Fault forces",
+     "no available fault current is stated for two conductors of one circuit",
+     checkFaultForces},
     {Check::bendRadius,
      Group::conductors,
      "bend-radius",
@@ -310,6 +316,8 @@ std::string toText(const Quantity& quantity) {
             return units::formatDecimal(quantity.value, 0) + " V";
         case Quantity::Unit::poundsForce:
             return units::formatDecimal(quantity.value, 1) + " lbf";
+        case Quantity::Unit::poundsForcePerFoot:
+            return units::formatDecimal(quantity.value, 0) + " lbf/ft";
     }
     return {};
 }

@@ -36,6 +36,7 @@ enum class Check {
     supportSpacing,
     lengthBeyond,
     coverPush,
+    faultForces,
     // conductors
     bendRadius,
     ampacity,
@@ -73,7 +74,17 @@ const std::vector<Check>& allChecks();
 
 /// A number with its unit, as measured or as limit.
 struct Quantity {
-    enum class Unit { inches, squareInches, percent, count, degrees, amperes, volts, poundsForce };
+    enum class Unit {
+        inches,
+        squareInches,
+        percent,
+        count,
+        degrees,
+        amperes,
+        volts,
+        poundsForce,
+        poundsForcePerFoot,
+    };
     double value = 0.0;
     Unit unit = Unit::inches;
 };
@@ -123,6 +134,7 @@ std::vector<Finding> checkClearance(const geometry::BuiltLayout& built);
 std::vector<Finding> checkSupportSpacing(const geometry::BuiltLayout& built);
 std::vector<Finding> checkLengthBeyond(const geometry::BuiltLayout& built);
 std::vector<Finding> checkCoverPush(const geometry::BuiltLayout& built);
+std::vector<Finding> checkFaultForces(const geometry::BuiltLayout& built);
 std::vector<Finding> checkBendRadius(const geometry::BuiltLayout& built);
 std::vector<Finding> checkAmpacity(const geometry::BuiltLayout& built);
 std::vector<Finding> checkParallelSets(const geometry::BuiltLayout& built);

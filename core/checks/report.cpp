@@ -235,6 +235,8 @@ std::string_view unitText(Quantity::Unit unit) {
             return "V";
         case Quantity::Unit::poundsForce:
             return "lbf";
+        case Quantity::Unit::poundsForcePerFoot:
+            return "lbf/ft";
     }
     return {};
 }

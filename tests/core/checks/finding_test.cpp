@@ -36,7 +36,9 @@ INSTANTIATE_TEST_SUITE_P(Units,
                                          QuantityRow{{0.5, Unit::degrees}, "0.5°"},
                                          QuantityRow{{272.0, Unit::amperes}, "272 A"},
                                          QuantityRow{{480.0, Unit::volts}, "480 V"},
-                                         QuantityRow{{6.3226, Unit::poundsForce}, "6.3 lbf"}));
+                                         QuantityRow{{6.3226, Unit::poundsForce}, "6.3 lbf"},
+                                         QuantityRow{{1146.97, Unit::poundsForcePerFoot},
+                                                     "1147 lbf/ft"}));
 
 TEST(Checks, HaveNamesTitlesAndFunctionsOfTheirOwn) {
     std::set<std::string_view> names;
