@@ -142,9 +142,26 @@ void addLayoutFacts(std::vector<Removal>& all, const Case& at) {
         all.push_back({"volts of system " + std::to_string(i),
                        [i](Case& one) { return clear(one.layout.systems[i].voltsBetweenPhases); }});
     }
+    for (std::size_t i = 0; i < at.layout.systems.size(); ++i) {
+        const std::string system = " of system " + std::to_string(i);
+        all.push_back({"volts between phases" + system,
+                       [i](Case& one) { return clear(one.layout.systems[i].voltsBetweenPhases); }});
+        all.push_back({"volts to ground" + system,
+                       [i](Case& one) { return clear(one.layout.systems[i].voltsToGround); }});
+        all.push_back({"fault current" + system,
+                       [i](Case& one) { return clear(one.layout.systems[i].faultKiloamperes); }});
+    }
     for (std::size_t i = 0; i < at.layout.circuits.size(); ++i) {
-        all.push_back({"neutral bond of circuit " + std::to_string(i),
-                       [i](Case& one) { return clear(one.layout.circuits[i].bondsNeutral); }});
+        const std::string circuit = " of circuit " + std::to_string(i);
+        const auto add = [&](const std::string& name, bool (*take)(layout::Circuit&)) {
+            all.push_back(
+                {name + circuit, [i, take](Case& one) { return take(one.layout.circuits[i]); }});
+        };
+        add("neutral bond", [](layout::Circuit& one) { return clear(one.bondsNeutral); });
+        add("device", [](layout::Circuit& one) { return clear(one.deviceAmperes); });
+        add("load", [](layout::Circuit& one) { return clear(one.loadAmperes); });
+        add("tap rule", [](layout::Circuit& one) { return clear(one.tapRule); });
+        add("equipment", [](layout::Circuit& one) { return clear(one.supplies); });
     }
     for (std::size_t i = 0; i < at.layout.entries.size(); ++i) {
         const std::string entry = " of entry " + std::to_string(i);
@@ -162,8 +179,11 @@ void addLayoutFacts(std::vector<Removal>& all, const Case& at) {
                        [i](Case& one) { return clear(one.layout.entries[i].tradeSize); }});
     }
     for (std::size_t i = 0; i < at.layout.blocks.size(); ++i) {
-        all.push_back({"open mouths of block " + std::to_string(i),
+        const std::string block = " of block " + std::to_string(i);
+        all.push_back({"open mouths" + block,
                        [i](Case& one) { return clear(one.layout.blocks[i].openMouths); }});
+        all.push_back(
+            {"mounting" + block, [i](Case& one) { return clear(one.layout.blocks[i].mounted); }});
     }
 }
 
@@ -216,6 +236,15 @@ void addPartFacts(std::vector<Removal>& all, const parts::PartId& id) {
     add("line side", [](parts::Part& part) { return clear(part.listing.lineSideOfService); });
     add("temperature", [](parts::Part& part) { return clear(part.listing.celsius); });
     add("volts", [](parts::Part& part) { return clear(part.listing.volts); });
+    add("volts", [](parts::Part& part) { return clear(part.listing.volts); });
+    add("drives", [](parts::Part& part) {
+        bool had = false;
+        for (auto& screw : part.screws) {
+            had = had || !screw.drive.empty();
+            screw.drive.clear();
+        }
+        return had;
+    });
     add("least enclosure", [](parts::Part& part) { return clear(part.leastEnclosure); });
 }
 
@@ -433,7 +462,23 @@ INSTANTIATE_TEST_SUITE_P(Gutters, Silence, testing::ValuesIn(gutters()), [](cons
 
 TEST(SilenceInASample, MakesNoFindingBetter) {
     const auto shelf = test::shippedShelf();
-    for (const std::string name : {"five-tenants", "broken-exposed-copper"}) {
+    for (const std::string name : {"five-tenants",
+                                   "gate-house",
+                                   "shallow-loft",
+                                   "slipway-pumps",
+                                   "boat-hall",
+                                   "rope-walk",
+                                   "broken-exposed-copper",
+                                   "broken-ampacity",
+                                   "broken-tap-rule",
+                                   "broken-screw-reach",
+                                   "broken-grounding-size",
+                                   "broken-service-bonding",
+                                   "broken-connector-listing",
+                                   "broken-colours",
+                                   "broken-pull-distances",
+                                   "broken-raceway-fill"}) {
+        SCOPED_TRACE(name);
         const auto file =
             (std::filesystem::path(GW_SOURCE_DIR) / "samples" / name / "layout.json").string();
         const auto bytes = readFile(file);
@@ -444,7 +489,7 @@ TEST(SilenceInASample, MakesNoFindingBetter) {
         for (const auto& block : layout->blocks) {
             base.shelf.emplace(block.part, shelf.at(block.part));
         }
-        EXPECT_GE(expectNoSilence(base), 100);
+        EXPECT_GE(expectNoSilence(base), 25);
     }
 }
 
