@@ -306,30 +306,37 @@ void addOnce(std::vector<std::string>& words, std::string word) {
     }
 }
 
-/// What is not stated of the screws that hold conductors.
-std::vector<std::string> screwsMissing(const BuiltLayout& built) {
-    std::vector<std::string> missing;
-    const auto corridors = screwCorridors(built);
-    for (const ScrewCorridor& corridor : corridors) {
-        const parts::Part& part = *built.blocks[corridor.block].part;
-        if (corridor.facesCover && !corridor.diameter) {
-            addOnce(missing,
-                    "drive of screw " + part.screws[corridor.screw].name.text() + " of part " +
-                        part.id.text());
+/// What is not stated of the screws of a port: where they are, or how wide a way to one that looks
+/// at the cover has to be.
+void addMissing(std::vector<std::string>& missing,
+                const geometry::BuiltBlock& block,
+                std::size_t port) {
+    const parts::Part& part = *block.part;
+    const std::string ofPart = " of part " + part.id.text();
+    bool any = false;
+    for (std::size_t i = 0; i < part.screws.size(); ++i) {
+        const parts::Screw& screw = part.screws[i];
+        if (screw.port != part.ports[port].name) {
+            continue;
+        }
+        any = true;
+        if (facesCover(block.screws[i]) && !driverDiameter(screw.drive)) {
+            addOnce(missing, "drive of screw " + screw.name.text() + ofPart);
         }
     }
+    if (!any) {
+        addOnce(missing, "screws of port " + part.ports[port].name.text() + ofPart);
+    }
+}
+
+/// Of all screws that hold conductors.
+std::vector<std::string> screwsMissing(const BuiltLayout& built) {
     const Occupancy occupancy(built);
+    std::vector<std::string> missing;
     for (std::size_t block = 0; block < built.blocks.size(); ++block) {
-        const parts::Part& part = *built.blocks[block].part;
-        for (std::size_t port = 0; port < part.ports.size(); ++port) {
-            const bool has =
-                std::any_of(part.screws.begin(), part.screws.end(), [&](const auto& screw) {
-                    return screw.port == part.ports[port].name;
-                });
-            if (!has && !occupancy.of(block, port).empty()) {
-                addOnce(missing,
-                        "screws of port " + part.ports[port].name.text() + " of part " +
-                            part.id.text());
+        for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
+            if (!occupancy.of(block, port).empty()) {
+                addMissing(missing, built.blocks[block], port);
             }
         }
     }

@@ -224,11 +224,10 @@ std::vector<ScrewCorridor> emptyCorridors(const BuiltLayout& built) {
                     occupancy.of(block, port).empty()) {
                     continue;
                 }
-                const Vec3 outward = built.blocks[block].screws[screw].outward;
                 corridors.push_back({block,
                                      port,
                                      screw,
-                                     angleBetween(outward, kTowardCover) < kSameDirection,
+                                     facesCover(built.blocks[block].screws[screw]),
                                      driverDiameter(part.screws[screw].drive),
                                      {}});
             }
@@ -254,6 +253,10 @@ std::optional<double> driverDiameter(std::string_view drive) {
                           : kind == "slot"   ? width->in()
                                              : 0.0;
     return across > 0.0 ? std::optional(across + 2.0 * kRoundDriver) : std::nullopt;
+}
+
+bool facesCover(const geometry::BuiltBlock::Screw& screw) {
+    return angleBetween(screw.outward, kTowardCover) < kSameDirection;
 }
 
 std::vector<ScrewCorridor> screwCorridors(const BuiltLayout& built) {

@@ -21,6 +21,9 @@ std::optional<double> driverDiameter(std::string_view drive);
 /// inches, on each side of the driver. *Common practice, no source.*
 inline constexpr double kRoundDriver = 0.125;
 
+/// Whether the screw looks at the cover.
+bool facesCover(const geometry::BuiltBlock::Screw& screw);
+
 /// A thing in or near a screw's corridor.
 struct NearCorridor {
     enum class Kind { conductor, block, wall };

@@ -315,6 +315,24 @@ TEST(LandingOrder, KnotOfUnknownThicknessCannotTell) {
     EXPECT_THAT(finding.missing, ElementsAre("insulation of conductor weaving"));
 }
 
+TEST(LandingOrder, SureKnotAndTheLargerOneItMayBelongTo) {
+    auto builder = woven();
+    // Behind the straight one where it is woven already, in front of it at x = 16 only if thick:
+    // its centreline ends 0.7 in above.
+    lay(builder, "other", {{38, 3, 2}, {38, 11, 2}, {16, 11, 6}, {16, 5.7, 6}});
+    auto& other = builder.conductorNamed("other");
+    EXPECT_EQ(onlyOf(builder).subjects.size(), 2U) << "0.5 in thick it ends aside";
+    other.outsideDiameter.reset();
+    other.insulation.reset();
+    const auto findings = checkLandingOrder(builder.build());
+    ASSERT_EQ(findings.size(), 2U);
+    EXPECT_EQ(findings[0].verdict, Verdict::caution);
+    EXPECT_EQ(findings[0].subjects.size(), 2U);
+    EXPECT_EQ(findings[1].verdict, Verdict::cannotTell);
+    EXPECT_EQ(findings[1].subjects.size(), 3U);
+    EXPECT_THAT(findings[1].missing, ElementsAre("insulation of conductor other"));
+}
+
 class MovedOutOfAKnot : public testing::TestWithParam<std::uint64_t> {};
 
 TEST_P(MovedOutOfAKnot, NeverMakesTheVerdictWorse) {
@@ -518,6 +536,72 @@ TEST_P(Mirrored, LayoutsAskForTheSameOrder) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Seeds, Mirrored, testing::Range<std::uint64_t>(1, 13));
+
+/// Points every 1/16 in along what lies outside bores.
+std::vector<Vec3> pointsOf(const geometry::BuiltConductor& conductor) {
+    const auto& path = conductor.built.path;
+    const double end = conductor.to.kind == geometry::BuiltEnd::Kind::port ? conductor.to.mouthAt
+                                                                           : path.length().in();
+    std::vector<Vec3> points;
+    for (int i = 0; 0.0625 * i < end; ++i) {
+        points.push_back(path.pointAt(0.0625 * i));
+    }
+    return points;
+}
+
+double aside(const Vec3& a, const Vec3& b) {
+    return std::hypot(a.x - b.x, a.y - b.y);
+}
+
+class Tangles : public testing::TestWithParam<std::uint64_t> {};
+
+TEST_P(Tangles, EveryConstraintIsSeenFromTheCover) {
+    const auto built = tangle(GetParam(), false).build();
+    int seen = 0;
+    for (const auto& one : landingConstraints(built)) {
+        if (one.screw) {
+            continue;
+        }
+        const auto behind = pointsOf(built.conductors[one.first]);
+        EXPECT_TRUE(std::any_of(behind.begin(),
+                                behind.end(),
+                                [&](const Vec3& point) {
+                                    return aside(point, one.place) < 0.5 && point.z < one.place.z;
+                                }))
+            << "seed " << GetParam();
+        ++seen;
+    }
+    EXPECT_GT(seen, 10) << "seed " << GetParam();
+}
+
+TEST_P(Tangles, WhereTwoComeNearestTheOneInFrontComesLater) {
+    const auto built = tangle(GetParam(), false).build();
+    const Pairs pairs = pairsOf(built);
+    int asked = 0;
+    for (std::size_t a = 0; a < built.conductors.size(); ++a) {
+        const auto pointsA = pointsOf(built.conductors[a]);
+        for (std::size_t b = a + 1; b < built.conductors.size(); ++b) {
+            double least = 1e9;
+            double inFront = 0.0;
+            for (const Vec3& q : pointsOf(built.conductors[b])) {
+                for (const Vec3& p : pointsA) {
+                    if (aside(p, q) < least) {
+                        least = aside(p, q);
+                        inFront = q.z - p.z;
+                    }
+                }
+            }
+            if (least < 0.4 && std::abs(inFront) > 0.3) {
+                EXPECT_TRUE(pairs.count(inFront > 0.0 ? std::pair(a, b) : std::pair(b, a)))
+                    << "seed " << GetParam() << ", " << a << " and " << b;
+                ++asked;
+            }
+        }
+    }
+    EXPECT_GT(asked, 10) << "seed " << GetParam();
+}
+
+INSTANTIATE_TEST_SUITE_P(Seeds, Tangles, testing::Range<std::uint64_t>(1, 4));
 
 }  // namespace
 }  // namespace gw::checks
