@@ -2,7 +2,7 @@
 #include <array>
 #include <map>
 
-#include "base/contract.h"
+#include "checks/circuit_members.h"
 #include "checks/colour_text.h"
 #include "checks/support.h"
 #include "standards/tables.h"
@@ -42,34 +42,14 @@ Look hangsOn(const std::string& missing, const std::string& why) {
     return look;
 }
 
-/// One circuit that has conductors in the gutter.
+using Custom = standards::Cited<standards::ColourCustom>;
+using Customs = std::vector<Custom>;
+
+/// One circuit and its conductors in the gutter, by id.
 struct OfCircuit {
     std::size_t circuit = 0;
-    const System* system = nullptr;
-    std::vector<std::size_t> conductors;
+    const std::vector<std::size_t>& conductors;
 };
-
-std::vector<OfCircuit> groupsOf(const BuiltLayout& built) {
-    std::vector<OfCircuit> groups;
-    for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
-        const auto& circuit = built.layout.circuits[i];
-        const auto& systems = built.layout.systems;
-        const auto system = std::find_if(systems.begin(), systems.end(), [&](const System& one) {
-            return one.id == circuit.system;
-        });
-        CONTRACT(system != systems.end());
-        OfCircuit group{i, &*system, {}};
-        for (std::size_t k = 0; k < built.layout.conductors.size(); ++k) {
-            if (built.layout.conductors[k].circuit == circuit.id) {
-                group.conductors.push_back(k);
-            }
-        }
-        if (!group.conductors.empty()) {
-            groups.push_back(std::move(group));
-        }
-    }
-    return groups;
-}
 
 /// A long text is not repeated.
 std::string shown(const Conductor& conductor) {
@@ -251,12 +231,10 @@ bool isRowOf(std::string_view conductor, Phase phase) {
            (line < kLines.size() && conductor == "line " + std::string(kLines.substr(line, 1)));
 }
 
-using Custom = standards::Cited<standards::ColourCustom>;
-
-std::optional<Custom> customFor(const BuiltLayout& built,
+std::optional<Custom> customFor(const Customs& customs,
                                 std::string_view system,
                                 const Conductor& conductor) {
-    for (const Custom& row : standards::colourCustoms(built.layout.edition)) {
+    for (const Custom& row : customs) {
         if (row.value.system == system && isRowOf(row.value.conductor, conductor.phase)) {
             return row;
         }
@@ -275,6 +253,7 @@ bool hasNeutral(const BuiltLayout& built, const System& system) {
 
 /// The high leg of a delta is the one custom that the code asks for, by orange or other means.
 Look byCustom(const BuiltLayout& built,
+              const Customs& customs,
               const Conductor& conductor,
               const System& system,
               const ColourText& colour) {
@@ -283,7 +262,7 @@ Look byCustom(const BuiltLayout& built,
         return hangsOn(known.missing,
                        ", and which colour is customary hangs on the volts of its system");
     }
-    const auto custom = customFor(built, known.name, conductor);
+    const auto custom = customFor(customs, known.name, conductor);
     const Hue hue = colour.marking.value_or(colour.base);
     if (!custom || (custom->value.requiredByCode && !hasNeutral(built, system)) ||
         custom->value.colour.find(hueText(hue)) != std::string_view::npos) {
@@ -304,7 +283,10 @@ Look byCustom(const BuiltLayout& built,
 // ---- one conductor, one circuit -------------------------------------------------------------
 
 /// Bare conductors have no colour.
-Look lookAtColour(const BuiltLayout& built, std::size_t index, const System& system) {
+Look lookAtColour(const BuiltLayout& built,
+                  const Customs& customs,
+                  std::size_t index,
+                  const System& system) {
     const Conductor& conductor = built.layout.conductors[index];
     if (conductor.insulation == standards::Insulation::bare) {
         return {};
@@ -320,14 +302,17 @@ Look lookAtColour(const BuiltLayout& built, std::size_t index, const System& sys
     }
     Look look = byCode(conductor, system, *colour);
     if (look.verdict == Verdict::meets && isPhase(conductor.phase)) {
-        look = byCustom(built, conductor, system, *colour);
+        look = byCustom(built, customs, conductor, system, *colour);
     }
     look.why = " " + shown(conductor) + look.why;
     return look;
 }
 
-Look lookAt(const BuiltLayout& built, const OfCircuit& group, std::size_t index) {
-    Look look = lookAtColour(built, index, *group.system);
+Look lookAt(const BuiltLayout& built,
+            const Customs& customs,
+            const System& system,
+            std::size_t index) {
+    Look look = lookAtColour(built, customs, index, system);
     look.conductor = index;
     if (!look.citation) {
         look.citation = sectionFor(built, ruleFor(built.layout.conductors[index].phase));
@@ -382,11 +367,20 @@ std::string workingFor(const BuiltLayout& built,
            (alike > 1 ? " (and " + std::to_string(alike - 1) + " more like it)" : "");
 }
 
-Finding findingFor(const BuiltLayout& built, const OfCircuit& group) {
+std::vector<Look> looksAt(const BuiltLayout& built,
+                          const Customs& customs,
+                          const OfCircuit& group) {
+    const System& system = systemOf(built, group.circuit);
     std::vector<Look> looks;
+    looks.reserve(group.conductors.size());
     for (const std::size_t i : group.conductors) {
-        looks.push_back(lookAt(built, group, i));
+        looks.push_back(lookAt(built, customs, system, i));
     }
+    return looks;
+}
+
+Finding findingFor(const BuiltLayout& built, const Customs& customs, const OfCircuit& group) {
+    const auto looks = looksAt(built, customs, group);
     const auto worst =
         std::max_element(looks.begin(), looks.end(), [](const Look& a, const Look& b) {
             return gravity(a.verdict) < gravity(b.verdict);
@@ -412,9 +406,13 @@ Finding findingFor(const BuiltLayout& built, const OfCircuit& group) {
 }  // namespace
 
 std::vector<Finding> checkColours(const BuiltLayout& built) {
+    const Customs customs = standards::colourCustoms(built.layout.edition);
+    const auto members = membersOfCircuits(built);
     std::vector<Finding> findings;
-    for (const OfCircuit& group : groupsOf(built)) {
-        findings.push_back(findingFor(built, group));
+    for (std::size_t i = 0; i < members.size(); ++i) {
+        if (!members[i].empty()) {
+            findings.push_back(findingFor(built, customs, {i, members[i]}));
+        }
     }
     return findings;
 }

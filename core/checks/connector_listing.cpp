@@ -3,6 +3,7 @@
 #include <set>
 
 #include "base/contract.h"
+#include "checks/circuit_members.h"
 #include "checks/occupancy.h"
 #include "checks/service_side.h"
 #include "checks/support.h"
@@ -22,17 +23,17 @@ using standards::Rule;
 
 struct Landed {
     std::size_t block = 0;
-    std::set<std::size_t> conductors;
+    std::vector<std::size_t> conductors;  ///< by id
 };
 
 Landed landedIn(const BuiltLayout& built, const Occupancy& occupancy, std::size_t block) {
-    Landed landed{block, {}};
+    std::set<std::size_t> conductors;
     for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
         for (const Occupant& occupant : occupancy.of(block, port)) {
-            landed.conductors.insert(occupant.conductor);
+            conductors.insert(occupant.conductor);
         }
     }
-    return landed;
+    return {block, byId(built, conductors)};
 }
 
 const parts::Part& partOf(const BuiltLayout& built, const Landed& landed) {
@@ -88,20 +89,11 @@ struct Voltage {
     std::vector<std::string> missing;
 };
 
-const layout::System& systemOf(const BuiltLayout& built, std::size_t conductor) {
-    const auto& systems = built.layout.systems;
-    const auto& id = built.layout.circuits[circuitOf(built, conductor)].system;
-    const auto found = std::find_if(
-        systems.begin(), systems.end(), [&](const layout::System& one) { return one.id == id; });
-    CONTRACT(found != systems.end());
-    return *found;
-}
-
 Voltage voltageAt(const BuiltLayout& built, const Landed& landed) {
     Voltage voltage;
     std::set<std::string> missing;
     for (const std::size_t i : landed.conductors) {
-        const layout::System& system = systemOf(built, i);
+        const layout::System& system = systemOf(built, circuitOf(built, i));
         if (!carriesCurrent(built.layout.conductors[i])) {
             continue;
         }

@@ -1,7 +1,8 @@
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
-#include "base/contract.h"
+#include "checks/circuit_members.h"
 #include "checks/support.h"
 #include "geometry/solids.h"
 
@@ -78,18 +79,16 @@ struct Nearest {
 
 /// The conductors of a circuit between which a fault current flows: the phases, and with the
 /// neutral where there are fewer than three.
-std::vector<std::size_t> carriersOf(const BuiltLayout& built, const Circuit& circuit) {
+std::vector<std::size_t> carriersOf(const BuiltLayout& built,
+                                    const Circuit& circuit,
+                                    const std::vector<std::size_t>& members) {
     std::vector<std::size_t> carriers;
-    for (std::size_t i = 0; i < built.layout.conductors.size(); ++i) {
-        const auto& one = built.layout.conductors[i];
-        const bool neutral = one.phase == Phase::n && !isThreePhase(circuit);
-        if (one.circuit == circuit.id && (isLine(one.phase) || neutral)) {
+    for (const std::size_t i : members) {
+        const Phase phase = built.layout.conductors[i].phase;
+        if (isLine(phase) || (phase == Phase::n && !isThreePhase(circuit))) {
             carriers.push_back(i);
         }
     }
-    std::sort(carriers.begin(), carriers.end(), [&](std::size_t a, std::size_t b) {
-        return built.layout.conductors[a].id < built.layout.conductors[b].id;
-    });
     return carriers;
 }
 
@@ -98,40 +97,38 @@ geometry::Tube tubeOf(const geometry::BuiltConductor& conductor) {
     return {&path, conductor.radius(), 0.0, path.length().in()};
 }
 
-Nearest nearestOf(const BuiltLayout& built, std::size_t a, std::size_t b) {
-    const auto& one = built.conductors[a];
-    const auto& other = built.conductors[b];
-    const auto closest = geometry::clearance(tubeOf(one), tubeOf(other));
-    const double touching = one.radius() + other.radius();
-    return {a, b, touching + std::max(0.0, closest.gap.in()), (closest.onA + closest.onB) * 0.5};
+double touching(const BuiltLayout& built, std::size_t a, std::size_t b) {
+    return built.conductors[a].radius() + built.conductors[b].radius();
 }
 
-/// The two of different phases that lie nearest to each other.
-std::optional<Nearest> nearestPair(const BuiltLayout& built, const Circuit& circuit) {
-    const auto carriers = carriersOf(built, circuit);
+Nearest nearestOf(const BuiltLayout& built, std::size_t a, std::size_t b) {
+    const auto closest =
+        geometry::clearance(tubeOf(built.conductors[a]), tubeOf(built.conductors[b]));
+    return {a,
+            b,
+            touching(built, a, b) + std::max(0.0, closest.gap.in()),
+            (closest.onA + closest.onB) * 0.5};
+}
+
+/// The two of different phases that lie nearest to each other. Nearer than touching is none, so
+/// that most need not be measured.
+std::optional<Nearest> nearestPair(const BuiltLayout& built,
+                                   const std::vector<std::size_t>& carriers) {
     const auto& conductors = built.layout.conductors;
     std::optional<Nearest> nearest;
-    for (std::size_t i = 0; i < carriers.size(); ++i) {
-        for (std::size_t k = i + 1; k < carriers.size(); ++k) {
-            if (conductors[carriers[i]].phase == conductors[carriers[k]].phase) {
+    for (auto a = carriers.begin(); a != carriers.end(); ++a) {
+        for (auto b = std::next(a); b != carriers.end(); ++b) {
+            const bool apart = conductors[*a].phase != conductors[*b].phase;
+            if (!apart || (nearest && nearest->apart <= touching(built, *a, *b))) {
                 continue;
             }
-            const Nearest pair = nearestOf(built, carriers[i], carriers[k]);
+            const Nearest pair = nearestOf(built, *a, *b);
             if (!nearest || pair.apart < nearest->apart) {
                 nearest = pair;
             }
         }
     }
     return nearest;
-}
-
-std::optional<double> faultOf(const BuiltLayout& built, const Circuit& circuit) {
-    for (const layout::System& system : built.layout.systems) {
-        if (system.id == circuit.system) {
-            return system.faultKiloamperes;
-        }
-    }
-    return std::nullopt;
 }
 
 std::string kiloamperesText(double value) {
@@ -176,13 +173,15 @@ Finding findingFor(const BuiltLayout& built,
 }  // namespace
 
 std::vector<Finding> checkFaultForces(const BuiltLayout& built) {
+    const auto members = membersOfCircuits(built);
     std::vector<Finding> findings;
-    for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
-        const auto kiloamperes = faultOf(built, built.layout.circuits[i]);
-        const auto nearest = kiloamperes && *kiloamperes > 0.0
-                                 ? nearestPair(built, built.layout.circuits[i])
-                                 : std::nullopt;
-        if (nearest) {
+    for (std::size_t i = 0; i < members.size(); ++i) {
+        const auto& kiloamperes = systemOf(built, i).faultKiloamperes;
+        if (!kiloamperes) {
+            continue;
+        }
+        const auto carriers = carriersOf(built, built.layout.circuits[i], members[i]);
+        if (const auto nearest = nearestPair(built, carriers)) {
             findings.push_back(findingFor(built, i, *nearest, *kiloamperes));
         }
     }

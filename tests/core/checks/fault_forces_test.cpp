@@ -1,6 +1,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "core/checks/gutter_builder.h"
 
 namespace gw::checks {
@@ -132,6 +134,13 @@ TEST(FaultForces, NameTheTwoThatLieNearest) {
                 ElementsAre(Subject(layout::CircuitId("S")),
                             Subject(layout::ConductorId("S-B")),
                             Subject(layout::ConductorId("S-C"))));
+}
+
+TEST(FaultForces, DoNotHangOnTheOrderOfTheLayout) {
+    auto builder = sideBySide(kThree, 22.0);
+    const auto before = check_test::sortedTexts(checkFaultForces(builder.build()));
+    std::reverse(builder.layout().conductors.begin(), builder.layout().conductors.end());
+    EXPECT_EQ(check_test::sortedTexts(checkFaultForces(builder.build())), before);
 }
 
 TEST(FaultForcesLaws, FurtherApartIsNeverHarderAndOverlapIsTouching) {

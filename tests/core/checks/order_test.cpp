@@ -16,7 +16,8 @@ using check_test::inPort;
 using check_test::spare;
 
 /// Three alike and two odd conductors through one entry, bent along the gutter and into two blocks
-/// or left spare, with a wrong size, a missing insulation, a tight bend and an overlap among them.
+/// or left spare, with a wrong size, wrong colours, a missing insulation, a tight bend and an
+/// overlap among them.
 GutterBuilder crowded() {
     GutterBuilder builder({60.0, 12.0, 12.0});
     builder.add(check_test::rowPart(3)).block("A", "row", {30.0, 4.0, 2.0});
@@ -29,6 +30,8 @@ GutterBuilder crowded() {
                           inPort("A", std::to_string(i)),
                           {corner({x, 9.0, 3.0}, 4.0)});
     }
+    builder.conductorNamed("alike2").colour = "white";
+    builder.conductorNamed("alike1").colour = "green";
     builder.conductor("odd1", atEntry("in", 4), inPort("B", "1"), {corner({35, 9, 3.5}, 1.0)})
         .size = units::WireSize::of("6");
     builder.conductor("odd2", atEntry("in", 5), spare({50, 3, 3}), {corner({50, 9, 3}, 4.5)})
