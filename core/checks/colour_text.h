@@ -24,8 +24,8 @@ struct ColourText {
 };
 
 /// In small or large letters, words parted by spaces, commas, hyphens or slashes:
-/// - the colour of the insulation first: black, red, blue, brown, orange, yellow, white, gray
-///   (grey), green, purple (violet), pink, bare; light and dark before it say nothing more;
+/// - the colour of the insulation first: black, red, blue, brown, orange, yellow, white, gray (or
+///   grey), green, purple (or violet), pink, bare; light and dark say nothing more;
 /// - a second colour with stripe, stripes, striped or tracer, before or after it, and one, two or
 ///   three (1, 2, 3) for how many; a second colour by itself is a stripe: "green/yellow";
 /// - a colour with tape, taped, mark, marked, marking, band, banded or sleeve, before or after it:

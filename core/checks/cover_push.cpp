@@ -101,9 +101,10 @@ std::array<Leg, 2> legsAt(const geometry::Path& path,
              {after, after - endOf(bend), across(into, out)}}};
 }
 
-/// Nearer to a support than its own diameter, an end is held.
-bool isHeld(const BuiltConductor& conductor, double free) {
-    return free <= conductor.diameter.in();
+/// An end nearer to a support than the radius of the bend is held by it; without any support there
+/// is nothing to push from.
+bool isFree(const geometry::BuiltPath::Bend& bend, double free) {
+    return free > bend.radius && free < kNoSupport;
 }
 
 /// Where the far end of a leg springs to when its bend opens by so many radians.
@@ -129,7 +130,7 @@ std::vector<Spring> springsOf(const BuiltLayout& built, std::size_t index) {
         const double opened = force->opening * bends[i].radius * bends[i].turn;
         for (const Leg& leg : legsAt(conductor.built.path, bends, i)) {
             Spring spring = springOf(built, index, leg, opened);
-            if (leg.swing.z > 0.0 && !isHeld(conductor, spring.free) && spring.free < kNoSupport) {
+            if (leg.swing.z > 0.0 && isFree(bends[i], spring.free)) {
                 spring.push = pushOf(*force, std::max(0.0, spring.proud), spring.free);
                 springs.push_back(spring);
             }

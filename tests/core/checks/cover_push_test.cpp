@@ -101,6 +101,16 @@ TEST(CoverPushOfSeveral, AddsUpWithinAFoot) {
     EXPECT_EQ(of(builder).interval, std::pair(20.0, 24.0));
 }
 
+TEST(CoverPushOfAnEndThatIsHeld, IsNone) {
+    auto builder = bent(11.0);
+    builder.layout().gutter.inside.x = 20.0;
+    EXPECT_EQ(of(builder).verdict, Verdict::caution) << "loose before the right wall";
+    builder.entry("out", layout::Wall::right, 6.0, 11.0);
+    builder.conductorNamed("w").to = atEntry("out");
+    EXPECT_EQ(of(builder).verdict, Verdict::meets) << "the entry holds it";
+    EXPECT_EQ(of(builder).measured->value, 0.0);
+}
+
 TEST(CoverPushOfStraightConductors, IsNoQuestion) {
     GutterBuilder builder;
     builder.entry("in", layout::Wall::left, 6.0, 11.5);
