@@ -245,9 +245,8 @@ standards::Citation citationOf(const BuiltLayout& built,
         return one.screw && built.blocks[one.screw->block].part->listing.kind ==
                                 parts::ConnectorKind::distributionBlock;
     });
-    return byCode
-               ? sectionFor(built, standards::Rule::blocksUnobstructed)
-               : standards::Citation{"common practice", {}, standards::Basis::commonPractice, {}};
+    return byCode ? sectionFor(built, standards::Rule::blocksUnobstructed)
+                  : standards::Citation{"", {}, standards::Basis::commonPractice, {}};
 }
 
 Finding knotFinding(const BuiltLayout& built,

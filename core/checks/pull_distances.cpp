@@ -69,7 +69,7 @@ bool isStraight(const BuiltLayout& built, const Pull& pull) {
 std::string pullText(const BuiltLayout& built, const Pull& pull) {
     return counted(pull.conductors.size(), "conductor goes", "conductors go") + " uncut from " +
            entryName(built, pull.from) + " to " + entryName(built, pull.to) + ", " +
-           (isStraight(built, pull) ? "a straight pull" : "an angle or U pull");
+           (isStraight(built, pull) ? "a straight pull" : "an angle pull");
 }
 
 // ---- how far apart the entries are ----------------------------------------------------------

@@ -67,7 +67,7 @@ Weight weightOfFixed(const BuiltLayout& built, std::size_t block) {
 
 standards::Citation citationOf(const BuiltLayout& built, const Weight& weight) {
     return weight.verdict == Verdict::caution
-               ? standards::Citation{"common practice", {}, standards::Basis::commonPractice}
+               ? standards::Citation{"", {}, standards::Basis::commonPractice}
                : sectionFor(built, weight.rule);
 }
 
