@@ -44,8 +44,8 @@ struct Gutter {
     std::optional<std::string> enclosureType;  ///< "1", "3R", "4X", … as marked
     Orientation orientation = Orientation::horizontal;
     std::optional<units::Inches> supportSpacing;  ///< the greatest between two supports
-    /// How far its far end lies beyond the edge of the equipment it supplements, at most its length;
-    /// of an auxiliary gutter only.
+    /// How far its far end lies beyond the edge of the equipment it supplements, at most its
+    /// length; of an auxiliary gutter only.
     std::optional<units::Inches> beyondEquipment;
 };
 
