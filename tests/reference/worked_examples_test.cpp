@@ -173,7 +173,8 @@ TEST(WorkedExamples, ThirtyNineInAGutterAreAdjusted) {
 // --- bonding ---------------------------------------------------------------------------------
 
 std::string_view jumperFor(double kcmil) {
-    return bondingJumper(kcmil * 1000.0, Metal::copper, Metal::copper, kEdition)->value.size->label();
+    return bondingJumper(kcmil * 1000.0, Metal::copper, Metal::copper, kEdition)
+        ->value.size->label();
 }
 
 // Code forum, "Sizing a supply side or main bond with parallel conductors": 250 kcmil takes 2 AWG
