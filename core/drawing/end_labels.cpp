@@ -110,7 +110,7 @@ void EndLabels::drawLabel(Sketch& sketch, const Label& label, double x, double y
         text.face = face;
         text.anchorX = wall_ == layout::Wall::left ? AnchorX::right : AnchorX::left;
         text.anchorY = AnchorY::middle;
-        sketch.text(text);
+        sketch.plate(text);  // on a low gutter the lines of its height run there
         top += line;
     }
 }
