@@ -84,6 +84,7 @@ layout::Layout fiveTenants(const parts::Shelf& shelf) {
 
     LaneWishes taps;
     taps.perSlant = 0.5;
+    taps.perDepth = 1.2;
     taps.y = steps(1.8, 7.2, 0.45);
     taps.z = steps(2.8, 11.2, 0.42);
     std::map<std::string, std::vector<std::size_t>> conductors;

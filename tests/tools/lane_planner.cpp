@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/tolerance.h"
+#include "checks/landing_order.h"
 #include "geometry/path.h"
 #include "geometry/solids.h"
 
@@ -244,6 +245,25 @@ bool clear(const geometry::Path& path,
     return true;
 }
 
+/// Whether those that have a path can be laid in one after the other.
+bool canBeLaidIn(const layout::Layout& layout,
+                 const parts::Shelf& shelf,
+                 const std::vector<std::size_t>& withPath) {
+    const auto among = [&](std::size_t index) {
+        return std::find(withPath.begin(), withPath.end(), index) != withPath.end();
+    };
+    const auto built = geometry::build(layout, shelf);
+    auto constraints = checks::landingConstraints(built);
+    constraints.erase(std::remove_if(constraints.begin(),
+                                     constraints.end(),
+                                     [&](const auto& constraint) {
+                                         return !among(constraint.first) ||
+                                                !among(constraint.second);
+                                     }),
+                      constraints.end());
+    return checks::landingOrder(built, constraints).knots.empty();
+}
+
 }  // namespace
 
 double trainingRadius(double diameter) {
@@ -279,6 +299,8 @@ bool layConductor(layout::Layout& layout,
         return p.cost < q.cost;
     });
 
+    auto withPath = laid;
+    withPath.push_back(index);
     Obstacles obstacles{built, laid, {}};
     for (const std::size_t other : laid) {
         obstacles.bounds.push_back(geometry::bounds(wholeTube(built.conductors[other])));
@@ -290,11 +312,14 @@ bool layConductor(layout::Layout& layout,
         const bool square =
             angleBetween(leaves, a.axis) < 2e-3 && angleBetween(arrives, b.axis) < 2e-3;
         if (square && clear(path, conductor, obstacles, wishes.gap)) {
+            auto& corners = layout.conductors[index].corners;
+            corners.clear();
             for (const auto& corner : candidate.corners) {
-                layout.conductors[index].corners.push_back(
-                    {corner.at, units::Inches::of(corner.radius)});
+                corners.push_back({corner.at, units::Inches::of(corner.radius)});
             }
-            return true;
+            if (canBeLaidIn(layout, shelf, withPath)) {
+                return true;
+            }
         }
     }
     return false;
