@@ -186,12 +186,11 @@ void leftCapped(layout::Layout& layout) {
     conductor.from = layout::Spare{{corner.x, 9.0, corner.z}};
 }
 
-/// A conductor laid nearly half an inch too high: against that of another tap.
+/// A conductor laid nearly half an inch too low: against that of another tap.
 void againstATap(layout::Layout& layout) {
     auto& corners = conductorOf(layout, "T2-A").corners;
     for (const std::size_t i : {std::size_t{1}, std::size_t{2}}) {
-        corners[i].at.y += 0.45;
-        corners[i].at.z -= 0.2;
+        corners[i].at.y -= 0.45;
     }
 }
 

@@ -37,9 +37,9 @@ void PrintTo(const SectionRow& row, std::ostream* out) {
     *out << checkName(row.check) << " of " << row.sample;
 }
 
-class SectionByEdition : public testing::TestWithParam<SectionRow> {};
+class CitationByEdition : public testing::TestWithParam<SectionRow> {};
 
-TEST_P(SectionByEdition, IsCitedAndNoneOfAnotherEdition) {
+TEST_P(CitationByEdition, IsCitedAndNoneOfAnotherEdition) {
     const auto& row = GetParam();
     const std::set<std::string> all(row.sections.begin(), row.sections.end());
     for (std::size_t i = 0; i < kEditions.size(); ++i) {
@@ -61,7 +61,7 @@ TEST_P(SectionByEdition, IsCitedAndNoneOfAnotherEdition) {
 // the renumbering of Article 300; definitions moved to Article 100 in 2023 (IAEI; 240.2 from
 // memory); conductor identification from memory.
 // clang-format off
-INSTANTIATE_TEST_SUITE_P(Numbers, SectionByEdition, testing::Values(
+INSTANTIATE_TEST_SUITE_P(Numbers, CitationByEdition, testing::Values(
     SectionRow{Check::parallelSets,      "five-tenants",  {"310.10(H)(2)", "310.10(G)(2)", "310.10(G)(2)", "310.10(G)(2)"}},
     SectionRow{Check::circuitTogether,   "five-tenants",  {"300.3(B)", "300.3(B)", "300.3(B)", "300.5(B)"}},
     SectionRow{Check::circuitTogether,   "five-tenants",  {"300.20", "300.20", "300.20", "300.22"}},
@@ -82,9 +82,9 @@ void PrintTo(const VerdictRow& row, std::ostream* out) {
     *out << checkName(row.check) << " of " << row.sample;
 }
 
-class VerdictByEdition : public testing::TestWithParam<VerdictRow> {};
+class VerdictOfEdition : public testing::TestWithParam<VerdictRow> {};
 
-TEST_P(VerdictByEdition, IsThatOfTheEdition) {
+TEST_P(VerdictOfEdition, IsThatOfTheEdition) {
     const auto& row = GetParam();
     for (std::size_t i = 0; i < kEditions.size(); ++i) {
         const auto counts = tally(findingsOf(row.sample, kEditions[i], row.check));
@@ -95,7 +95,7 @@ TEST_P(VerdictByEdition, IsThatOfTheEdition) {
 // Source: "NEC 230.46 Line Side Connectors Update" (IAEI): connectors on service conductors marked
 // from 2020 on; before, distribution blocks only. The limits of the rest did not move.
 // clang-format off
-INSTANTIATE_TEST_SUITE_P(Limits, VerdictByEdition, testing::Values(
+INSTANTIATE_TEST_SUITE_P(Limits, VerdictOfEdition, testing::Values(
     VerdictRow{Check::connectorListing, "broken-connector-listing", {0, 1, 1, 1}},
     VerdictRow{Check::conductorFill,    "broken-conductor-fill",    {1, 1, 1, 1}},
     VerdictRow{Check::parallelSets,     "broken-parallel-sets",     {1, 1, 1, 1}},
