@@ -81,13 +81,11 @@ BendingForce ofMetal(const std::optional<Metal>& metal, const Strand& strand) {
 
 }  // namespace
 
-std::optional<BendingForce> bendingForce(units::WireSize size,
-                                         std::optional<Metal> metal,
-                                         standards::Edition edition) {
+BendingForce bendingForce(units::WireSize size,
+                          std::optional<Metal> metal,
+                          standards::Edition edition) {
     const auto count = standards::strandCount(size, standards::Stranding::classB, edition);
-    if (!count) {
-        return std::nullopt;
-    }
+    CONTRACT(count.has_value());  // the table has class B of every size
     const double n = count->value;
     return ofMetal(metal, {n, std::sqrt(size.circularMils() / n) / 1000.0});
 }

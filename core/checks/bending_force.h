@@ -27,14 +27,14 @@ struct BendingForce {
 };
 
 /// Of that size; without a metal the widest band over copper and aluminium. Copper-clad aluminium
-/// counts as aluminium. Empty where the tables have no strand count of the size.
+/// counts as aluminium.
 /// Source: n from NFPA 70 Chapter 9 Table 10. Copper: 117 GPa and 54 MPa (Smithells, Metals
 /// Reference Book, Table 22.7), up to 100 MPa bent (from memory). Aluminium: 69 GPa and 28 MPa
 /// (Kutz, Handbook of Materials Selection, Table 5), up to 103 MPa half-hard (least strength of
 /// AA-8176-H24 wire).
-std::optional<BendingForce> bendingForce(units::WireSize size,
-                                         std::optional<standards::Metal> metal,
-                                         standards::Edition edition);
+BendingForce bendingForce(units::WireSize size,
+                          std::optional<standards::Metal> metal,
+                          standards::Edition edition);
 
 /// lbf at the tip of a conductor held at one end: `free` inches beyond its support it is pressed
 /// back by `proud` inches. 3 E I proud / free³, and no more than moment / free. REQUIRES free > 0,

@@ -126,12 +126,12 @@ std::vector<Spring> springsOf(const BuiltLayout& built, std::size_t index) {
     const auto force = bendingForce(one.size, one.metal, built.layout.edition);
     const auto bends = bendsOf(conductor);
     std::vector<Spring> springs;
-    for (std::size_t i = 0; force && i < bends.size(); ++i) {
-        const double opened = force->opening * bends[i].radius * bends[i].turn;
+    for (std::size_t i = 0; i < bends.size(); ++i) {
+        const double opened = force.opening * bends[i].radius * bends[i].turn;
         for (const Leg& leg : legsAt(conductor.built.path, bends, i)) {
             Spring spring = springOf(built, index, leg, opened);
             if (leg.swing.z > 0.0 && isFree(bends[i], spring.free)) {
-                spring.push = pushOf(*force, std::max(0.0, spring.proud), spring.free);
+                spring.push = pushOf(force, std::max(0.0, spring.proud), spring.free);
                 springs.push_back(spring);
             }
         }
@@ -175,8 +175,10 @@ std::vector<Spring> sortedSprings(const BuiltLayout& built) {
 /// The stretch that begins at a spring and holds what lies within it.
 Stretch stretchFrom(const std::vector<Spring>& springs, std::size_t first) {
     Stretch stretch;
-    for (std::size_t i = first; i < springs.size(); ++i) {
-        if (springs[i].at.x - springs[first].at.x <= kStretch && springs[i].proud > 0.0) {
+    for (std::size_t i = first;
+         i < springs.size() && springs[i].at.x - springs[first].at.x <= kStretch;
+         ++i) {
+        if (springs[i].proud > 0.0) {
             stretch.springs.push_back(springs[i]);
             stretch.push.least += springs[i].push.least;
             stretch.push.greatest += springs[i].push.greatest;
