@@ -3,6 +3,7 @@
 
 #include "base/tolerance.h"
 #include "checks/circuit_ampacity.h"
+#include "checks/service_side.h"
 #include "checks/support.h"
 
 /// What the conductors of every circuit may carry, against its device and its load.

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <limits>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "base/tolerance.h"
+#include "checks/entry_users.h"
 #include "checks/run_length.h"
 #include "checks/support.h"
 #include "geometry/solids.h"
@@ -87,14 +89,12 @@ int greatestAlong(const std::vector<std::pair<double, int>>& counts, const Stret
 }
 
 /// Of one raceway: every conductor once.
-int countAt(const BuiltLayout& built, std::size_t entry, bool neutrals) {
-    std::map<Key, bool> found;
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+int countOf(const BuiltLayout& built, const std::vector<std::size_t>& users, bool neutrals) {
+    std::set<Key> found;
+    for (const std::size_t i : users) {
         const Phase phase = built.layout.conductors[i].phase;
-        const auto entries = entriesOf(built.conductors[i]);
-        const bool here = std::find(entries.begin(), entries.end(), entry) != entries.end();
-        if (here && (isPhase(phase) || (neutrals && phase == Phase::n))) {
-            found[keyOf(built.layout.conductors[i])] = true;
+        if (isPhase(phase) || (neutrals && phase == Phase::n)) {
+            found.insert(keyOf(built.layout.conductors[i]));
         }
     }
     return static_cast<int>(found.size());
@@ -341,8 +341,8 @@ CurrentCarrying::CurrentCarrying(const BuiltLayout& built) {
     for (const Stretch& stretch : all) {
         gutter_.push_back({greatestAlong(with, stretch), greatestAlong(without, stretch)});
     }
-    for (std::size_t entry = 0; entry < built.entries.size(); ++entry) {
-        raceways_.push_back({countAt(built, entry, true), countAt(built, entry, false)});
+    for (const auto& users : conductorsAtEntries(built)) {
+        raceways_.push_back({countOf(built, users, true), countOf(built, users, false)});
     }
 }
 
@@ -380,15 +380,6 @@ CircuitAmpacity circuitAmpacity(const BuiltLayout& built,
     sum.most = most * sets;
     sum.working += sets > 1 ? "; " + std::to_string(sets) + " sets" : "";
     return sum;
-}
-
-bool areServiceConductors(const BuiltLayout& built, std::size_t circuit) {
-    const auto& one = built.layout.circuits[circuit];
-    if (one.role == Role::service) {
-        return true;
-    }
-    return one.role == Role::tap && one.joins &&
-           areServiceConductors(built, given(built.circuitIndex(*one.joins)));
 }
 
 Quantity amperes(double value) {

@@ -44,9 +44,6 @@ CircuitAmpacity circuitAmpacity(const geometry::BuiltLayout& built,
                                 const CurrentCarrying& carrying,
                                 std::size_t circuit);
 
-/// Service conductors: of a service circuit, or tapped from one.
-bool areServiceConductors(const geometry::BuiltLayout& built, std::size_t circuit);
-
 /// "272 A".
 std::string ampereText(double amperes);
 Quantity amperes(double value);

@@ -41,6 +41,12 @@ std::vector<std::size_t> byId(const geometry::BuiltLayout& built,
     return sorted;
 }
 
+std::size_t circuitOf(const geometry::BuiltLayout& built, std::size_t conductor) {
+    const auto circuit = built.circuitIndex(built.layout.conductors[conductor].circuit);
+    CONTRACT(circuit.has_value());
+    return *circuit;
+}
+
 const layout::System& systemOf(const geometry::BuiltLayout& built, std::size_t circuit) {
     const auto& systems = built.layout.systems;
     const auto& id = built.layout.circuits[circuit].system;

@@ -16,6 +16,9 @@ std::vector<std::vector<std::size_t>> membersOfCircuits(const geometry::BuiltLay
 std::vector<std::size_t> byId(const geometry::BuiltLayout& built,
                               const std::set<std::size_t>& conductors);
 
+/// The circuit of a conductor.
+std::size_t circuitOf(const geometry::BuiltLayout& built, std::size_t conductor);
+
 /// The system a circuit belongs to.
 const layout::System& systemOf(const geometry::BuiltLayout& built, std::size_t circuit);
 

@@ -2,7 +2,6 @@
 #include <array>
 #include <set>
 
-#include "base/contract.h"
 #include "checks/circuit_members.h"
 #include "checks/occupancy.h"
 #include "checks/service_side.h"
@@ -40,12 +39,6 @@ const parts::Part& partOf(const BuiltLayout& built, const Landed& landed) {
     return *built.blocks[landed.block].part;
 }
 
-std::size_t circuitOf(const BuiltLayout& built, std::size_t conductor) {
-    const auto circuit = built.circuitIndex(built.layout.conductors[conductor].circuit);
-    CONTRACT(circuit.has_value());
-    return *circuit;
-}
-
 template <class Is>
 bool any(const BuiltLayout& built, const Landed& landed, const Is& is) {
     return std::any_of(landed.conductors.begin(), landed.conductors.end(), [&](std::size_t i) {
@@ -62,10 +55,6 @@ bool isLive(const layout::Conductor& conductor) {
 
 std::string ofPart(const BuiltLayout& built, const Landed& landed, const std::string& what) {
     return what + " of part " + partOf(built, landed).id.text();
-}
-
-std::string kindMissing(const BuiltLayout& built, const Landed& landed) {
-    return ofPart(built, landed, "kind of connector");
 }
 
 Finding findingAt(const BuiltLayout& built, const Landed& landed, Rule rule) {
@@ -204,7 +193,7 @@ std::vector<std::string> markMissing(const BuiltLayout& built,
     const auto& listing = partOf(built, landed).listing;
     std::vector<std::string> missing;
     if (built.layout.edition == Edition::nec2017 && !listing.kind) {
-        missing.push_back(kindMissing(built, landed));
+        missing.push_back(kindMissing(built, landed.block));
     }
     if (!listing.lineSideOfService) {
         missing.push_back(ofPart(built, landed, "mark for the line side"));
@@ -284,8 +273,9 @@ std::optional<Finding> enclosureFinding(const BuiltLayout& built, const Landed& 
         judgeEnclosure(finding, built, landed, *part.leastEnclosure);
         return finding;
     }
-    cannotTell(finding,
-               {isBlock ? ofPart(built, landed, "least enclosure") : kindMissing(built, landed)});
+    cannotTell(
+        finding,
+        {isBlock ? ofPart(built, landed, "least enclosure") : kindMissing(built, landed.block)});
     finding.working =
         sentence(blockName(built, landed.block) + ": " +
                  (isBlock ? "a distribution block states the enclosure it needs, and its part does "
@@ -337,7 +327,7 @@ std::optional<Finding> bareFinding(const BuiltLayout& built, const Landed& lande
     } else {
         cannotTell(finding, {"insulating cover of " + blockName(built, landed.block)});
         if (!part.listing.kind) {
-            finding.missing.push_back(kindMissing(built, landed));
+            finding.missing.push_back(kindMissing(built, landed.block));
         }
     }
     finding.working =

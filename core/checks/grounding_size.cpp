@@ -1,8 +1,10 @@
 #include <algorithm>
 
 #include "checks/circuit_ampacity.h"
+#include "checks/circuit_members.h"
 #include "checks/entry_users.h"
 #include "checks/metal_area.h"
+#include "checks/service_side.h"
 #include "checks/support.h"
 #include "standards/tables.h"
 
@@ -64,7 +66,7 @@ std::vector<std::size_t> companions(const Ground& ground,
     }
     std::vector<std::size_t> found;
     for (std::size_t i = 0; i < built.layout.conductors.size(); ++i) {
-        const std::size_t circuit = given(built.circuitIndex(built.layout.conductors[i].circuit));
+        const std::size_t circuit = circuitOf(built, i);
         const bool named = std::find(circuits.begin(), circuits.end(), circuit) != circuits.end();
         const bool near =
             beside.empty() || std::find(beside.begin(), beside.end(), i) != beside.end();
@@ -105,11 +107,19 @@ std::vector<std::size_t> services(const BuiltLayout& built) {
 
 // ---- load side: by the device ahead -----------------------------------------------------------
 
-/// The circuit whose device is ahead: that which it joins, and so on up; its own where it joins
-/// none.
-std::size_t aheadOf(const BuiltLayout& built, std::size_t circuit) {
-    const auto& joins = built.layout.circuits[circuit].joins;
-    return joins ? aheadOf(built, given(built.circuitIndex(*joins))) : circuit;
+bool isTapped(const layout::Circuit& circuit) {
+    return circuit.role == Role::tap ||
+           (circuit.joins && circuit.tapRule && *circuit.tapRule != layout::TapRule::none);
+}
+
+/// The circuit whose device is ahead: of a tap, that which it is tapped from, and so on up; of any
+/// other its own. Empty where a tap does not say what it is tapped from.
+std::optional<std::size_t> aheadOf(const BuiltLayout& built, std::size_t circuit) {
+    const auto& one = built.layout.circuits[circuit];
+    if (!isTapped(one)) {
+        return circuit;
+    }
+    return one.joins ? aheadOf(built, given(built.circuitIndex(*one.joins))) : std::nullopt;
 }
 
 /// The largest ungrounded conductor of the circuit: a grounding conductor need not be larger.
@@ -127,14 +137,18 @@ std::optional<units::WireSize> largestPhase(const Ground& ground) {
 
 Finding loadSide(const Ground& ground) {
     const auto& built = ground.built;
-    const std::size_t ahead = aheadOf(built, ground.circuit);
+    const auto ahead = aheadOf(built, ground.circuit);
     const Rule rule = ahead != ground.circuit ? Rule::equipmentGroundingTaps
                       : ground.of().sets > 1  ? Rule::equipmentGroundingParallel
                                               : Rule::equipmentGrounding;
-    const auto& device = built.layout.circuits[ahead].deviceAmperes;
+    if (!ahead) {
+        return unknown(
+            ground, rule, {"what " + circuitName(built, ground.circuit) + " is tapped from"});
+    }
+    const auto& device = built.layout.circuits[*ahead].deviceAmperes;
     std::vector<std::string> missing;
     if (!device) {
-        missing.push_back("device of " + circuitName(built, ahead));
+        missing.push_back("device of " + circuitName(built, *ahead));
     }
     if (!ground.drawn().metal) {
         missing.push_back("metal of " + conductorName(built, ground.conductor));
@@ -181,8 +195,7 @@ std::vector<Finding> checkGroundingSize(const BuiltLayout& built) {
     const auto users = conductorsAtEntries(built);
     std::vector<Finding> findings;
     for (std::size_t i = 0; i < built.layout.conductors.size(); ++i) {
-        const Ground ground{
-            built, users, i, given(built.circuitIndex(built.layout.conductors[i].circuit))};
+        const Ground ground{built, users, i, circuitOf(built, i)};
         if (concerns(ground)) {
             findings.push_back(findingFor(ground));
         }

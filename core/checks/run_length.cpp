@@ -2,25 +2,23 @@
 
 #include <algorithm>
 
+#include "checks/circuit_members.h"
 #include "checks/support.h"
 
 namespace gw::checks {
 namespace {
 
-PhaseRuns runsOf(const geometry::BuiltLayout& built, std::size_t circuit, layout::Phase phase) {
-    const auto& meant = built.layout.circuits[circuit];
+PhaseRuns runsOf(const geometry::BuiltLayout& built,
+                 std::size_t circuit,
+                 const std::vector<std::size_t>& members,
+                 layout::Phase phase) {
     PhaseRuns runs{circuit, phase, {}};
-    runs.sets.resize(static_cast<std::size_t>(meant.sets));
-    for (std::size_t i = 0; i < built.layout.conductors.size(); ++i) {
+    runs.sets.resize(static_cast<std::size_t>(built.layout.circuits[circuit].sets));
+    for (const std::size_t i : members) {
         const auto& conductor = built.layout.conductors[i];
-        if (conductor.circuit == meant.id && conductor.phase == phase) {
+        if (conductor.phase == phase) {
             runs.sets[static_cast<std::size_t>(conductor.set - 1)].push_back(i);
         }
-    }
-    for (auto& pieces : runs.sets) {
-        std::sort(pieces.begin(), pieces.end(), [&](std::size_t a, std::size_t b) {
-            return built.layout.conductors[a].id < built.layout.conductors[b].id;
-        });
     }
     return runs;
 }
@@ -36,10 +34,11 @@ std::vector<std::size_t> PhaseRuns::all() const {
 }
 
 std::vector<PhaseRuns> phaseRuns(const geometry::BuiltLayout& built) {
+    const auto members = membersOfCircuits(built);
     std::vector<PhaseRuns> all;
-    for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
+    for (std::size_t i = 0; i < members.size(); ++i) {
         for (const layout::Phase phase : built.layout.circuits[i].phases) {
-            PhaseRuns runs = runsOf(built, i, phase);
+            PhaseRuns runs = runsOf(built, i, members[i], phase);
             if (!runs.all().empty()) {
                 all.push_back(std::move(runs));
             }

@@ -24,10 +24,6 @@ struct Weight {
     std::vector<std::string> missing{};
 };
 
-std::string kindMissing(const BuiltLayout& built, std::size_t block) {
-    return "kind of connector of part " + built.blocks[block].part->id.text();
-}
-
 /// A conductor over the screws of a power distribution block is what the code forbids. Over those
 /// of a wire connector it is poor practice: it can be laid in after the screw is tight.
 Weight weightOfConductor(const BuiltLayout& built, std::size_t block) {

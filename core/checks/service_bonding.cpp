@@ -1,8 +1,9 @@
 #include <algorithm>
 
-#include "checks/circuit_ampacity.h"
+#include "checks/circuit_members.h"
 #include "checks/entry_users.h"
 #include "checks/metal_area.h"
+#include "checks/service_side.h"
 #include "checks/support.h"
 
 /// Metal raceways with service conductors are bonded to the gutter by more than standard locknuts,
@@ -14,14 +15,14 @@ using geometry::BuiltLayout;
 using layout::BondedBy;
 using standards::RacewayType;
 
-std::vector<std::size_t> serviceOnes(const BuiltLayout& built,
-                                     const std::vector<std::size_t>& users) {
-    std::vector<std::size_t> service;
-    std::copy_if(users.begin(), users.end(), std::back_inserter(service), [&](std::size_t i) {
-        return areServiceConductors(built,
-                                    given(built.circuitIndex(built.layout.conductors[i].circuit)));
+std::vector<std::size_t> onSide(const BuiltLayout& built,
+                                const std::vector<std::size_t>& users,
+                                Side side) {
+    std::vector<std::size_t> found;
+    std::copy_if(users.begin(), users.end(), std::back_inserter(found), [&](std::size_t i) {
+        return sideOf(built, built.layout.conductors[i]) == side;
     });
-    return service;
+    return found;
 }
 
 Finding startOf(const BuiltLayout& built, std::size_t entry) {
@@ -42,6 +43,17 @@ Finding notStated(const BuiltLayout& built, std::size_t entry, const std::string
     return finding;
 }
 
+Finding perhapsService(const BuiltLayout& built, std::size_t entry, std::size_t conductor) {
+    const std::string circuit = circuitName(built, circuitOf(built, conductor));
+    Finding finding = startOf(built, entry);
+    finding.verdict = Verdict::cannotTell;
+    finding.missing = {"what " + circuit + " is tapped from"};
+    finding.working = sentence("whether " + entryName(built, entry) +
+                               " brings in service conductors is not known: what " + circuit +
+                               " is tapped from is not stated");
+    return finding;
+}
+
 /// The jumper of this raceway alone, by the conductors in it.
 Finding jumperFinding(const BuiltLayout& built,
                       std::size_t entry,
@@ -55,7 +67,9 @@ Finding jumperFinding(const BuiltLayout& built,
         entryName(built, entry) + " is bonded by a jumper of " + jumper->text() + " copper, and ";
     const auto area = ungroundedArea(built, service);
     if (!area) {
-        finding.working = sentence(start + "no ungrounded conductor comes in by it");
+        finding.verdict = Verdict::cannotTell;
+        finding.missing = {"the ungrounded conductors that belong to " + entryName(built, entry)};
+        finding.working = sentence(start + "no ungrounded conductor comes in by it to size it by");
         return finding;
     }
     judgeJumper(finding, {*jumper, standards::Metal::copper}, *area, built.layout.edition);
@@ -96,9 +110,15 @@ std::vector<Finding> checkServiceBonding(const BuiltLayout& built) {
     }
     const auto users = conductorsAtEntries(built);
     for (std::size_t entry = 0; entry < users.size(); ++entry) {
-        const auto service = serviceOnes(built, users[entry]);
-        if (!service.empty() && built.layout.entries[entry].raceway != RacewayType::pvc40) {
+        if (built.layout.entries[entry].raceway == RacewayType::pvc40) {
+            continue;
+        }
+        const auto service = onSide(built, users[entry], Side::service);
+        const auto doubtful = onSide(built, users[entry], Side::unknown);
+        if (!service.empty()) {
             findings.push_back(findingAt(built, entry, service));
+        } else if (!doubtful.empty()) {
+            findings.push_back(perhapsService(built, entry, doubtful.front()));
         }
     }
     return findings;

@@ -68,4 +68,8 @@ Side sideOf(const BuiltLayout& built, const layout::Conductor& conductor) {
     return sideOf(built, built.layout.circuits[*circuit]);
 }
 
+bool areServiceConductors(const BuiltLayout& built, std::size_t circuit) {
+    return sideOf(built, built.layout.circuits[circuit]) == Side::service;
+}
+
 }  // namespace gw::checks

@@ -17,4 +17,7 @@ enum class Side {
 Side sideOf(const geometry::BuiltLayout& built, const layout::Circuit& circuit);
 Side sideOf(const geometry::BuiltLayout& built, const layout::Conductor& conductor);
 
+/// Whether it lies on the service's side.
+bool areServiceConductors(const geometry::BuiltLayout& built, std::size_t circuit);
+
 }  // namespace gw::checks

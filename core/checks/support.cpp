@@ -112,6 +112,10 @@ std::string portName(const geometry::BuiltLayout& built, std::size_t block, std:
            blockName(built, block);
 }
 
+std::string kindMissing(const geometry::BuiltLayout& built, std::size_t block) {
+    return "kind of connector of part " + built.blocks[block].part->id.text();
+}
+
 bool holds(const Quantity& measured, const Quantity& limit, Bound bound) {
     CONTRACT(measured.unit == limit.unit);
     switch (bound) {

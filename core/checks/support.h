@@ -45,6 +45,9 @@ std::string circuitName(const geometry::BuiltLayout& built, std::size_t circuit)
 /// "port 1 of block A".
 std::string portName(const geometry::BuiltLayout& built, std::size_t block, std::size_t port);
 
+/// "kind of connector of part row-4", where a part does not state it.
+std::string kindMissing(const geometry::BuiltLayout& built, std::size_t block);
+
 /// Which side of the limit is allowed.
 enum class Bound { atMost, atLeast };
 

@@ -3,6 +3,7 @@
 #include "base/tolerance.h"
 #include "checks/circuit_ampacity.h"
 #include "checks/run_length.h"
+#include "checks/service_side.h"
 #include "checks/support.h"
 
 /// The arithmetic of the tap rule every tap claims: its length, its ampacity against the device
@@ -54,6 +55,7 @@ Terms termsOf(TapRule rule) {
 /// A tap, with what it is tapped from.
 struct Tap {
     const BuiltLayout& built;
+    const std::vector<PhaseRuns>& runs;  ///< of all circuits
     std::size_t circuit;
     std::optional<std::size_t> feeder;
     CircuitAmpacity ampacity;
@@ -90,14 +92,15 @@ Finding lengthFinding(const Tap& tap, const Terms& terms) {
     Finding finding = findingFor(tap, terms.rule);
     RunLength longest;
     std::vector<std::size_t> unstated;
-    for (const PhaseRuns& runs : phaseRuns(tap.built)) {
+    for (const PhaseRuns& runs : tap.runs) {
+        if (runs.circuit != tap.circuit) {
+            continue;
+        }
         for (const auto& pieces : runs.sets) {
             const RunLength run = runLength(tap.built, pieces);
-            if (runs.circuit == tap.circuit && run.total() > longest.total()) {
+            unstated.insert(unstated.end(), run.unstated.begin(), run.unstated.end());
+            if (run.total() > longest.total()) {
                 longest = run;
-            }
-            if (runs.circuit == tap.circuit) {
-                unstated.insert(unstated.end(), run.unstated.begin(), run.unstated.end());
             }
         }
     }
@@ -282,6 +285,7 @@ bool concerns(const layout::Circuit& circuit) {
 std::vector<Finding> checkTapRule(const BuiltLayout& built) {
     std::vector<Finding> findings;
     const CurrentCarrying carrying(built);
+    const auto runs = phaseRuns(built);
     for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
         const auto& circuit = built.layout.circuits[i];
         if (!concerns(circuit)) {
@@ -289,7 +293,7 @@ std::vector<Finding> checkTapRule(const BuiltLayout& built) {
         }
         const auto feeder =
             circuit.joins ? built.circuitIndex(*circuit.joins) : std::optional<std::size_t>{};
-        const Tap tap{built, i, feeder, circuitAmpacity(built, carrying, i)};
+        const Tap tap{built, runs, i, feeder, circuitAmpacity(built, carrying, i)};
         if (tap.ampacity.conductor) {
             addTap(findings, tap);
         }

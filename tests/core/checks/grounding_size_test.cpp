@@ -85,6 +85,25 @@ TEST(GroundingConductor, OfATapGoesByTheDeviceAheadOfItsFeeder) {
     EXPECT_EQ(verdictOf(builder), Verdict::meets);
 }
 
+/// A feeder spliced on to another goes on under the same device only where it is a tap; its own
+/// device is the one ahead.
+TEST(GroundingConductor, OfAFeederGoesByItsOwnDevice) {
+    auto builder = grounded(Role::feeder, "1/0", "8");
+    builder.circuitNamed("S").deviceAmperes = 100.0;
+    builder.circuit("main", {Phase::a});
+    builder.circuitNamed("main").role = Role::feeder;
+    builder.circuitNamed("main").deviceAmperes = 400.0;
+    builder.circuitNamed("S").joins = CircuitId("main");
+    EXPECT_EQ(verdictOf(builder), Verdict::meets);
+}
+
+TEST(GroundingConductor, OfATapFromNobodyKnowsWhereCannotBeTold) {
+    auto builder = grounded(Role::tap, "1/0", "3");
+    builder.circuitNamed("S").tapRule = layout::TapRule::tenFoot;
+    EXPECT_EQ(verdictOf(builder), Verdict::cannotTell);
+    EXPECT_THAT(of(builder).at(0).missing, testing::SizeIs(1));
+}
+
 // Source: NFPA 70 Table 250.102(C)(1): over 3/0 to 350 kcmil of copper 2 AWG, over 600 to 1100
 // kcmil 2/0.
 TEST(GroundingOnTheLineSide, GoesByTheConductorsOfItsRaceway) {

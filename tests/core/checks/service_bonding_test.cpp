@@ -119,6 +119,19 @@ TEST(ServiceBonding, WhatIsNotStatedIsNamed) {
                 testing::ElementsAre("whether the raceway is of metal at entry in"));
 }
 
+TEST(ServiceBonding, OfWhatMayBeAServiceCannotBeTold) {
+    auto builder = entering(BondedBy::threadedHub);
+    builder.circuitNamed("S").role = layout::Role::tap;
+    EXPECT_EQ(of(builder).at(0).verdict, Verdict::cannotTell);
+    EXPECT_THAT(of(builder).at(0).missing, testing::SizeIs(1));
+}
+
+TEST(ServiceJumper, WithNothingToSizeItByCannotBeTold) {
+    auto builder = withJumper("2", "250");
+    builder.conductorNamed("w1").phase = Phase::n;
+    EXPECT_EQ(of(builder).at(0).verdict, Verdict::cannotTell);
+}
+
 TEST(ServiceBonding, IsNotAskedOfOthersNorOfPlastic) {
     auto feeder = entering(BondedBy::standardLocknuts);
     feeder.circuitNamed("S").role = layout::Role::feeder;
