@@ -18,7 +18,6 @@ namespace {
 
 using geometry::BuiltLayout;
 using layout::Phase;
-using layout::Role;
 using standards::Insulation;
 using standards::Location;
 
