@@ -158,18 +158,24 @@ private:
     /// the two gaps is never too large, and exact where the thing is wholly in front of the head
     /// (the tube's) or behind it (the slab's face).
     NearCorridor nearOf(const geometry::NearPair& pair) const {
-        const SceneItem& thing = items_[pair.a];
-        const geometry::Box slab = slabOf(items_[pair.b]);
-        const double toSlab =
-            thing.path == nullptr
-                ? geometry::clearance(thing.box, slab).in()
-                : geometry::clearance({thing.path, thing.radius, thing.from, thing.to},
-                                      geometry::toOriented(slab))
-                      .gap.in();
+        const double toTube = pair.closest.gap.in();
         return {owners_[pair.a].kind,
                 owners_[pair.a].index,
-                std::max(pair.closest.gap.in(), toSlab),
+                std::max(toTube, toSlabUnlessInFront(items_[pair.a], items_[pair.b], toTube)),
                 pair.closest.onA};
+    }
+
+    double toSlabUnlessInFront(const SceneItem& thing,
+                               const SceneItem& corridor,
+                               double toTube) const {
+        if (thing.path == nullptr) {
+            return geometry::clearance(thing.box, slabOf(corridor)).in();
+        }
+        const geometry::Tube tube{thing.path, thing.radius, thing.from, thing.to};
+        if (geometry::bounds(tube).least.z >= corridor.path->start().z) {
+            return toTube;
+        }
+        return geometry::clearance(tube, geometry::toOriented(slabOf(corridor))).gap.in();
     }
 
     static void keepNearest(std::vector<NearCorridor>& near, const NearCorridor& found) {
