@@ -47,12 +47,14 @@ struct Gutter {
     /// How far its far end lies beyond the edge of the equipment it supplements, at most its
     /// length; of an auxiliary gutter only.
     std::optional<units::Inches> beyondEquipment;
+    friend bool operator==(const Gutter&, const Gutter&) = default;
 };
 
 struct Surroundings {
     std::optional<standards::Location> location;
     std::optional<double> ambientCelsius;
     std::optional<bool> floods;  ///< water may stand in it at times
+    friend bool operator==(const Surroundings&, const Surroundings&) = default;
 };
 
 // ---- what is connected ----------------------------------------------------------------------
@@ -66,6 +68,7 @@ struct System {
     std::optional<int> voltsBetweenPhases;
     std::optional<int> voltsToGround;
     std::optional<double> faultKiloamperes;  ///< available at the gutter
+    friend bool operator==(const System&, const System&) = default;
 };
 
 /// The tap rules of NFPA 70 240.21(B) a circuit may claim (checked from their own facts).
@@ -85,6 +88,7 @@ struct Circuit {
     std::optional<double> loadAmperes;    ///< calculated load
     std::optional<TapRule> tapRule;
     std::optional<std::string> supplies;  ///< "Disconnect 3, boat repair"
+    friend bool operator==(const Circuit&, const Circuit&) = default;
 };
 
 // ---- where raceways enter -------------------------------------------------------------------
@@ -116,6 +120,7 @@ struct Entry {
     std::optional<BondedBy> bondedBy;              ///< the metal raceway to the gutter
     std::optional<units::WireSize> bondingJumper;  ///< of copper, with a bonding bushing
     std::string leadsTo;
+    friend bool operator==(const Entry&, const Entry&) = default;
 };
 
 // ---- blocks ---------------------------------------------------------------------------------
@@ -123,6 +128,7 @@ struct Entry {
 struct OpenMouth {
     parts::PortName port;
     bool near = true;  ///< which mouth of an `either` port is open; the cap closes the other
+    friend bool operator==(const OpenMouth&, const OpenMouth&) = default;
 };
 
 struct Block {
@@ -134,6 +140,7 @@ struct Block {
     std::optional<bool> mounted;  ///< bolted down through its holes
     std::vector<OpenMouth> openMouths;
     std::optional<Phase> phase;  ///< what it is meant to carry
+    friend bool operator==(const Block&, const Block&) = default;
 };
 
 // ---- conductors -----------------------------------------------------------------------------
@@ -142,6 +149,7 @@ struct Block {
 struct AtEntry {
     EntryId entry;
     int slot = 1;
+    friend bool operator==(const AtEntry&, const AtEntry&) = default;
 };
 
 /// In a port: cut, stripped and pushed in.
@@ -151,11 +159,13 @@ struct InPort {
     std::optional<units::Inches> strip;  ///< insulation removed at this end
     /// Tip beyond the open mouth; empty: to the stop, or half way where both mouths are open.
     std::optional<units::Inches> inserted;
+    friend bool operator==(const InPort&, const InPort&) = default;
 };
 
 /// Left capped in the gutter.
 struct Spare {
     Vec3 tip;
+    friend bool operator==(const Spare&, const Spare&) = default;
 };
 
 using End = std::variant<AtEntry, InPort, Spare>;
@@ -167,12 +177,14 @@ struct Pass {
     parts::PortName port;
     std::optional<units::Inches> windowStart;
     std::optional<units::Inches> windowLength;
+    friend bool operator==(const Pass&, const Pass&) = default;
 };
 
 /// A point where two legs would meet, and the centreline radius of the bend that joins them.
 struct Corner {
     Vec3 at;
     units::Inches radius;
+    friend bool operator==(const Corner&, const Corner&) = default;
 };
 
 struct Conductor {
@@ -191,6 +203,7 @@ struct Conductor {
     End to;
     std::vector<Corner> corners;  ///< from `from` to `to`
     std::vector<Pass> passes;     ///< in order along the path
+    friend bool operator==(const Conductor&, const Conductor&) = default;
 };
 
 // ---- review, and the whole ------------------------------------------------------------------
@@ -202,6 +215,7 @@ struct Remark {
     std::optional<Vec3> at;
     std::optional<std::string> item;  ///< id of what it is pinned to
     bool settled = false;
+    friend bool operator==(const Remark&, const Remark&) = default;
 };
 
 /// Where the wording is disputed among inspectors: the reading the local authority takes.
@@ -219,6 +233,7 @@ struct Readings {
     std::optional<FillAtSplice> fillAtSplice;
     std::optional<TerminalSpace> terminalSpace;
     std::optional<InsideWeatherproof> insideWeatherproof;
+    friend bool operator==(const Readings&, const Readings&) = default;
 };
 
 /// What the local authority has put in place of the published limits. Empty: nothing amended.
@@ -228,6 +243,7 @@ struct Amendments {
     std::optional<double> bendRadiusMultiple;    ///< of the overall diameter, 1 to 20
     std::string source;                          ///< "yard ordinance 12"
     bool any() const { return conductorFillPercent || spliceFillPercent || bendRadiusMultiple; }
+    friend bool operator==(const Amendments&, const Amendments&) = default;
 };
 
 struct Layout {
@@ -249,6 +265,7 @@ struct Layout {
     std::vector<Conductor> conductors;
     std::vector<Remark> remarks;
     std::vector<parts::Part> parts;  ///< the layout's own parts, beside the shelf's
+    friend bool operator==(const Layout&, const Layout&) = default;
 };
 
 /// Texts for files and screen.

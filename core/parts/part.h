@@ -30,6 +30,7 @@ struct PortRange {
     units::WireSize smallest = units::WireSize::of("14");
     units::WireSize largest = units::WireSize::of("14");
     std::optional<int> conductors;  ///< most conductors of such kind in the port at once; >= 1
+    friend bool operator==(const PortRange&, const PortRange&) = default;
 };
 
 /// Which mouths of a bore are open.
@@ -52,12 +53,14 @@ struct Port {
     std::optional<units::Inches> stripLength;     ///< insulation to remove at a conductor's end
     std::optional<units::Inches> stripTolerance;  ///< plus and minus
     bool window = false;                          ///< full insertion can be seen
+    friend bool operator==(const Port&, const Port&) = default;
 };
 
 struct TorqueRow {
     units::WireSize smallest;
     units::WireSize largest;
     double poundInches;  ///< lbf-in, > 0
+    friend bool operator==(const TorqueRow&, const TorqueRow&) = default;
 };
 
 struct Screw {
@@ -67,11 +70,13 @@ struct Screw {
     Vec3 outward;       ///< unit, axis-aligned: from the head toward the driver
     std::string drive;  ///< "hex 1/4 in", "slot 1/4 in", "square 3/8 in"; empty: not stated
     std::vector<TorqueRow> torque;  ///< empty: not stated
+    friend bool operator==(const Screw&, const Screw&) = default;
 };
 
 struct MountingHole {
     Vec3 centre;  ///< inches, on the mounting face
     units::Inches diameter;
+    friend bool operator==(const MountingHole&, const MountingHole&) = default;
 };
 
 /// Which rules bind it: a wire connector floats on its conductors or is bolted down; a power
@@ -86,6 +91,7 @@ struct Listing {
     std::optional<bool> lineSideOfService;
     std::optional<int> celsius;  ///< 60, 75 or 90
     std::optional<int> volts;
+    friend bool operator==(const Listing&, const Listing&) = default;
 };
 
 struct Part {
@@ -104,6 +110,7 @@ struct Part {
     std::optional<double> weightPounds;
     std::optional<double> priceDollars;
     bool shipped = false;  ///< from our own invented shelf
+    friend bool operator==(const Part&, const Part&) = default;
 };
 
 /// The bore's far end in body coordinates (stop or far mouth).
