@@ -4,8 +4,8 @@
 #include "base/contract.h"
 #include "base/tolerance.h"
 #include "checks/diameters.h"
+#include "checks/least_radius.h"
 #include "checks/support.h"
-#include "standards/tables.h"
 
 /// No bend tighter than the training radius, every bend fits on its legs, and no kink where a
 /// conductor enters or meets a port.
@@ -18,30 +18,11 @@ using geometry::BuiltLayout;
 using geometry::PathFault;
 using Bend = geometry::BuiltPath::Bend;
 
-/// The insulation of all 600 V building wire up to 2000 kcmil is no thicker (from memory), which is
-/// the training rule's first group. Where the published diameters do not bear it out, the verdict
-/// does not rest on it.
-constexpr auto kThinInsulation = units::Inches::of(0.156);
-
 /// The training rule steps at 1 in; within this fraction of it a maker's difference moves the
 /// conductor to the other row. Source: engineering judgement, real diameters differ by a few
 /// percent.
 constexpr double kNearStep = 0.03;
 constexpr double kStep = 1.0;
-
-constexpr std::string_view kNote = "the code has none to 1000 V";
-
-standards::Cited<double> multipleFor(double diameter,
-                                     units::Inches insulation,
-                                     const BuiltLayout& built) {
-    auto rule = standards::bendRadiusMultiple(units::Inches::of(diameter),
-                                              insulation,
-                                              standards::BendRule::training,
-                                              built.layout.edition);
-    CONTRACT(rule.has_value());
-    rule->source.note = kNote;
-    return amended(*rule, built.layout.amendments.bendRadiusMultiple, built);
-}
 
 /// Radius at the inner surface; none where the corner is sharper than the conductor is thick.
 double innerRadius(double centreline, double diameter) {
@@ -58,8 +39,9 @@ struct Applied {
 };
 
 Applied applied(double radius, double diameter, double covering, const BuiltLayout& built) {
+    const auto insulation = units::Inches::of(std::max(0.0, covering));
     const double multiple =
-        multipleFor(diameter, units::Inches::of(std::max(0.0, covering)), built).value;
+        bendMultiple(units::Inches::of(diameter), insulation, built.layout).value;
     return {innerRadius(radius, diameter), multiple * diameter, multiple, diameter};
 }
 
@@ -120,7 +102,7 @@ Finding startOf(const BuiltLayout& built, std::size_t index) {
     finding.check = Check::bendRadius;
     finding.subjects = {built.layout.conductors[index].id};
     finding.citation =
-        multipleFor(built.conductors[index].diameter.in(), kThinInsulation, built).source;
+        bendMultiple(built.conductors[index].diameter, kThinInsulation, built.layout).source;
     return finding;
 }
 

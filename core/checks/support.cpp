@@ -182,16 +182,22 @@ standards::Citation geometryOnly() {
 
 standards::Cited<double> amended(standards::Cited<double> rule,
                                  const std::optional<double>& amendment,
-                                 const geometry::BuiltLayout& built) {
+                                 const layout::Layout& layout) {
     if (!amendment) {
         return rule;
     }
-    const std::string& source = built.layout.amendments.source;
+    const std::string& source = layout.amendments.source;
     return {*amendment,
             {"local amendment",
              source,
              standards::Basis::layoutData,
              "in place of " + rule.source.standard + " " + rule.source.section}};
+}
+
+standards::Cited<double> amended(standards::Cited<double> rule,
+                                 const std::optional<double>& amendment,
+                                 const geometry::BuiltLayout& built) {
+    return amended(std::move(rule), amendment, built.layout);
 }
 
 standards::Citation asStated(std::string_view what) {

@@ -73,6 +73,9 @@ standards::Citation sectionFor(const geometry::BuiltLayout& built, standards::Ru
 /// The rule's limit, or what the layout states that the local authority has put in its place.
 standards::Cited<double> amended(standards::Cited<double> rule,
                                  const std::optional<double>& amendment,
+                                 const layout::Layout& layout);
+standards::Cited<double> amended(standards::Cited<double> rule,
+                                 const std::optional<double>& amendment,
                                  const geometry::BuiltLayout& built);
 
 /// What no standard states: it follows from the shapes, or from what the layout says of itself.
