@@ -21,7 +21,7 @@ TEST(LiveLayout, FollowsAChangeAndTheWayBack) {
     LiveLayout live = drawn();
     const Layout before = live.layout();
     Layout after = before;
-    after.gutter.inside.z = before.gutter.inside.z / 2.0;
+    after.blocks.front().corner.z = before.gutter.inside.z;  // beyond the cover
     const auto patch = live.change(after);
     ASSERT_TRUE(patch);
     EXPECT_EQ(live.layout(), after);
