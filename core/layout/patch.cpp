@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <tuple>
 
 #include "base/contract.h"
 
@@ -43,32 +44,45 @@ Splice<T> reversedSplice(const Splice<T>& splice) {
     return {splice.at, splice.after, splice.before};
 }
 
-Layout withoutItems(const Layout& layout) {
-    Layout rest;
-    rest.title = layout.title;
-    rest.project = layout.project;
-    rest.drawnBy = layout.drawnBy;
-    rest.date = layout.date;
-    rest.revision = layout.revision;
-    rest.edition = layout.edition;
-    rest.displayUnit = layout.displayUnit;
-    rest.gutter = layout.gutter;
-    rest.surroundings = layout.surroundings;
-    rest.readings = layout.readings;
-    rest.amendments = layout.amendments;
-    return rest;
+/// Everything that is no list. A member added to Layout does not compile here until it is told what
+/// it is: forgotten, it would be left out of every edit without a word.
+template <class AnyLayout>
+auto restOf(AnyLayout& layout) {
+    auto& [title,
+           project,
+           drawnBy,
+           date,
+           revision,
+           edition,
+           displayUnit,
+           gutter,
+           surroundings,
+           readings,
+           amendments,
+           systems,
+           circuits,
+           entries,
+           blocks,
+           conductors,
+           remarks,
+           parts] = layout;
+    return std::tie(title,
+                    project,
+                    drawnBy,
+                    date,
+                    revision,
+                    edition,
+                    displayUnit,
+                    gutter,
+                    surroundings,
+                    readings,
+                    amendments);
 }
 
-void takeRest(const Layout& rest, Layout& layout) {
-    Layout whole = rest;
-    whole.systems = std::move(layout.systems);
-    whole.circuits = std::move(layout.circuits);
-    whole.entries = std::move(layout.entries);
-    whole.blocks = std::move(layout.blocks);
-    whole.conductors = std::move(layout.conductors);
-    whole.remarks = std::move(layout.remarks);
-    whole.parts = std::move(layout.parts);
-    layout = std::move(whole);
+Layout withoutItems(const Layout& layout) {
+    Layout rest;
+    restOf(rest) = restOf(layout);
+    return rest;
 }
 
 }  // namespace
@@ -95,10 +109,8 @@ Patch Patch::reversed() const {
 
 Patch difference(const Layout& before, const Layout& after) {
     Patch patch;
-    Layout restBefore = withoutItems(before);
-    Layout restAfter = withoutItems(after);
-    if (!(restBefore == restAfter)) {
-        patch.rest.emplace(std::move(restBefore), std::move(restAfter));
+    if (restOf(before) != restOf(after)) {
+        patch.rest.emplace(withoutItems(before), withoutItems(after));
     }
     patch.systems = spliceOf(before.systems, after.systems);
     patch.circuits = spliceOf(before.circuits, after.circuits);
@@ -112,7 +124,7 @@ Patch difference(const Layout& before, const Layout& after) {
 
 void apply(const Patch& patch, Layout& layout) {
     if (patch.rest) {
-        takeRest(patch.rest->second, layout);
+        restOf(layout) = restOf(patch.rest->second);
     }
     applySplice(patch.systems, layout.systems);
     applySplice(patch.circuits, layout.circuits);

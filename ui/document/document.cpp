@@ -25,6 +25,9 @@ public:
     int id() const override { return mergeKey_; }
 
     bool mergeWith(const QUndoCommand* later) override {
+        if (later->text() != text()) {
+            return false;
+        }
         const auto* next = static_cast<const EditStep*>(later);
         layout::Layout before = document_.layout();
         layout::apply(next->patch_.reversed(), before);

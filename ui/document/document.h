@@ -25,8 +25,8 @@ public:
     Result<void> replace(const layout::Layout& layout);
 
     /// One step of the history, called `name` ("Move block A"). Nothing happens where `after` is
-    /// the layout as it is, or while a gesture is under way. Steps of the same merge key (>= 0)
-    /// that follow one another become one.
+    /// the layout as it is, or while a gesture is under way. Steps of the same name and
+    /// merge key (>= 0) that follow one another become one.
     Result<void> edit(const QString& name, const layout::Layout& after, int mergeKey = -1);
 
     // A gesture shows its outcome all the while and becomes one step at its end, or none.

@@ -4,30 +4,9 @@
 #include <utility>
 
 namespace gw::ui {
-namespace {
-
-template <class Things, class ThingId>
-bool holds(const Things& things, const ThingId& id) {
-    return std::any_of(
-        things.begin(), things.end(), [&](const auto& thing) { return thing.id == id; });
-}
-
-struct Finder {
-    const layout::Layout& layout;
-    bool operator()(const layout::ConductorId& id) const { return holds(layout.conductors, id); }
-    bool operator()(const layout::BlockId& id) const { return holds(layout.blocks, id); }
-    bool operator()(const layout::EntryId& id) const { return holds(layout.entries, id); }
-    bool operator()(const layout::CircuitId& id) const { return holds(layout.circuits, id); }
-};
-
-}  // namespace
-
-bool isIn(const layout::Layout& layout, const Item& item) {
-    return std::visit(Finder{layout}, item);
-}
 
 bool Selection::contains(const Item& item) const {
-    return std::find(items_.begin(), items_.end(), item) != items_.end();
+    return editing::holds(items_, item);
 }
 
 void Selection::set(std::vector<Item> items) {
@@ -50,10 +29,7 @@ void Selection::toggle(const Item& item) {
 
 void Selection::keepThoseIn(const layout::Layout& layout) {
     auto items = items_;
-    items.erase(
-        std::remove_if(
-            items.begin(), items.end(), [&](const Item& item) { return !isIn(layout, item); }),
-        items.end());
+    std::erase_if(items, [&](const Item& item) { return !editing::isThere(layout, item); });
     set(std::move(items));
 }
 

@@ -3,13 +3,13 @@
 #include <QObject>
 #include <vector>
 
-#include "checks/finding.h"
+#include "editing/item.h"
 
 /// What is selected, everywhere: on the board, in the lists, in the findings. No document state:
 /// undo does not bring it back.
 namespace gw::ui {
 
-using Item = checks::Subject;
+using editing::Item;
 
 class Selection : public QObject {
     Q_OBJECT
@@ -32,8 +32,5 @@ Q_SIGNALS:
 private:
     std::vector<Item> items_;
 };
-
-/// Whether the layout has it.
-bool isIn(const layout::Layout& layout, const Item& item);
 
 }  // namespace gw::ui
