@@ -50,21 +50,9 @@ std::string freeTag(const layout::Layout& layout, const std::string& wanted) {
     return tag;
 }
 
-bool idTaken(const layout::Layout& layout, const std::string& id) {
-    return isThere(layout, layout::ConductorId(id)) || isThere(layout, layout::BlockId(id)) ||
-           isThere(layout, layout::EntryId(id)) || isThere(layout, layout::CircuitId(id)) ||
-           indexOf(layout, layout::SystemId(id)).has_value() ||
-           std::any_of(layout.remarks.begin(), layout.remarks.end(), [&](const auto& remark) {
-               return remark.id.text() == id;
-           });
-}
-
 }  // namespace
 
-std::string tagFor(const layout::Layout& /*layout*/,
-                   const layout::Circuit& circuit,
-                   int set,
-                   Phase phase) {
+std::string tagFor(const layout::Circuit& circuit, int set, Phase phase) {
     std::string text = lettersOf(circuit);
     if (circuit.sets > 1 || circuit.role == layout::Role::service) {
         text += (endsInDigit(text) ? "." : "") + std::to_string(set);
@@ -81,15 +69,11 @@ Result<Conductor> newConductor(const layout::Layout& layout, const ConductorFact
     const auto& phases = circuit.phases;
     if (facts.set < 1 || facts.set > circuit.sets ||
         std::find(phases.begin(), phases.end(), facts.phase) == phases.end()) {
-        return fail({ErrorCode::outOfRange,
-                     itemName(layout, circuit.id) + " has no such set or phase",
-                     {},
-                     {},
-                     {},
-                     {}});
+        return fail(
+            {ErrorCode::outOfRange, itemName(layout, circuit.id) + " has no such set or phase"});
     }
     Conductor conductor;
-    conductor.tag = freeTag(layout, tagFor(layout, circuit, facts.set, facts.phase));
+    conductor.tag = freeTag(layout, tagFor(circuit, facts.set, facts.phase));
     const bool usable = isValidId(conductor.tag) && !idTaken(layout, conductor.tag);
     conductor.id = layout::ConductorId(usable ? conductor.tag : nextId(layout, "W"));
     conductor.circuit = facts.circuit;
@@ -247,12 +231,9 @@ Result<Made> fanIn(const BuiltLayout& built,
         }
     }
     if (made.items.empty()) {
-        return fail({ErrorCode::missing,
-                     "all conductors of " + itemName(built.layout, circuit) + " are there already",
-                     {},
-                     {},
-                     {},
-                     {}});
+        return fail(
+            {ErrorCode::missing,
+             "all conductors of " + itemName(built.layout, circuit) + " are there already"});
     }
     Settled settled = settledAndBuilt(built, std::move(made.layout), built.shelf);
     for (const Item& item : made.items) {
@@ -446,7 +427,7 @@ Edit passThrough(const BuiltLayout& built,
         return fail(at.error());
     }
     if (leg > built.layout.conductors[*index].corners.size()) {
-        return fail({ErrorCode::outOfRange, "no such leg", {}, {}, {}, {}});
+        return fail({ErrorCode::outOfRange, "no such leg"});
     }
     layout::Layout after = built.layout;
     Conductor& led = after.conductors[*index];
@@ -477,13 +458,9 @@ Edit dropPass(const BuiltLayout& built,
         return noConductor(conductor);
     }
     layout::Layout after = built.layout;
-    auto& passes = after.conductors[*index].passes;
-    passes.erase(std::remove_if(passes.begin(),
-                                passes.end(),
-                                [&](const layout::Pass& pass) {
-                                    return pass.block == block && pass.port == port;
-                                }),
-                 passes.end());
+    std::erase_if(after.conductors[*index].passes, [&](const layout::Pass& pass) {
+        return pass.block == block && pass.port == port;
+    });
     return after;
 }
 

@@ -28,10 +28,7 @@ struct ConductorFacts {
 };
 
 /// "S1-A": the circuit's letters, its set where there are several or it is a service, the phase.
-std::string tagFor(const layout::Layout& layout,
-                   const layout::Circuit& circuit,
-                   int set,
-                   layout::Phase phase);
+std::string tagFor(const layout::Circuit& circuit, int set, layout::Phase phase);
 
 /// With an id and a tag of its own, without ends or corners. Error dangling: no such circuit;
 /// outOfRange: the circuit has no such set or phase.
@@ -108,22 +105,5 @@ Edit dropPass(const geometry::BuiltLayout& built,
 
 /// A new path from end to end, through the ports it passes.
 Edit reroute(const geometry::BuiltLayout& built, const layout::ConductorId& conductor);
-
-/// The next phase of its circuit and set that has no conductor yet gets one of the same kind, along
-/// the same way one diameter beside it: through the next slot of the same entries, into the same or
-/// the next free port of a block of its phase, capped beside it where there is none. Error missing:
-/// every phase has one.
-Result<Made> copyToNextPhase(const geometry::BuiltLayout& built,
-                             const layout::ConductorId& conductor);
-
-/// The other sets of its phase in the circuit get its shape: the same bends in the same order, each
-/// between its own two ends, beside it in the order of the sets. Error missing: it has no fellows.
-Edit equaliseParallel(const geometry::BuiltLayout& built, const layout::ConductorId& conductor);
-
-/// After any other change to the layout (a size, a slot, a raceway, taken from a table): paths
-/// follow their ends to where these are now. `after` must pass layout::validate with the shelf.
-layout::Layout settled(const geometry::BuiltLayout& before,
-                       layout::Layout after,
-                       const parts::Shelf& shelf);
 
 }  // namespace gw::editing

@@ -2,8 +2,8 @@
 
 /// All edits.
 #include "editing/conductors.h"
-#include "editing/copy.h"
 #include "editing/move.h"
 #include "editing/place.h"
 #include "editing/remove.h"
+#include "editing/settle.h"
 #include "editing/shape.h"

@@ -10,6 +10,7 @@
 #include "editing/settle.h"
 #include "editing/way.h"
 #include "geometry/solids.h"
+#include "layout/wall_plane.h"
 #include "standards/tables.h"
 
 namespace gw::editing {
@@ -66,6 +67,10 @@ std::string nextId(const layout::Layout& layout, const std::string& prefix) {
         ++number;
     }
     return prefix + std::to_string(number);
+}
+
+bool idTaken(const layout::Layout& layout, const std::string& id) {
+    return idsOf(layout).count(id) > 0;
 }
 
 // ---- blocks ---------------------------------------------------------------------------------
@@ -172,24 +177,6 @@ Edit setPhase(const BuiltLayout& built,
 
 namespace {
 
-struct WallRoom {
-    double u;
-    double v;
-};
-WallRoom roomOf(const Vec3& inside, Wall wall) {
-    switch (wall) {
-        case Wall::left:
-        case Wall::right:
-            return {inside.y, inside.z};
-        case Wall::top:
-        case Wall::bottom:
-            return {inside.x, inside.z};
-        case Wall::back:
-            return {inside.x, inside.y};
-    }
-    return {0.0, 0.0};
-}
-
 double onto(double at, double room) {
     return std::clamp(at, 0.0, room);
 }
@@ -197,7 +184,7 @@ double onto(double at, double room) {
 }  // namespace
 
 Result<Made> addEntry(const BuiltLayout& built, const EntryFacts& facts) {
-    const WallRoom room = roomOf(built.gutter().inside, facts.wall);
+    const auto room = layout::alongWall(facts.wall, built.gutter().inside);
     Entry entry;
     entry.id = layout::EntryId(nextId(built.layout, "E"));
     entry.name = "Entry " + entry.id.text().substr(1);
@@ -220,24 +207,23 @@ EntryFacts entryNear(const layout::Gutter& gutter, const Vec3& point) {
     struct Offer {
         Wall wall;
         double away;
-        double u;
-        double v;
     };
     const Vec3& in = gutter.inside;
-    const std::array<Offer, 5> offers{{{Wall::top, std::abs(in.y - point.y), point.x, point.z},
-                                       {Wall::bottom, std::abs(point.y), point.x, point.z},
-                                       {Wall::left, std::abs(point.x), point.y, point.z},
-                                       {Wall::right, std::abs(in.x - point.x), point.y, point.z},
-                                       {Wall::back, std::abs(point.z), point.x, point.y}}};
+    const std::array<Offer, 5> offers{{{Wall::top, std::abs(in.y - point.y)},
+                                       {Wall::bottom, std::abs(point.y)},
+                                       {Wall::left, std::abs(point.x)},
+                                       {Wall::right, std::abs(in.x - point.x)},
+                                       {Wall::back, std::abs(point.z)}}};
     const auto nearest =
         std::min_element(offers.begin(), offers.end(), [](const Offer& a, const Offer& b) {
             return a.away < b.away;
         });
-    const WallRoom room = roomOf(in, nearest->wall);
+    const auto at = layout::alongWall(nearest->wall, point);
+    const auto room = layout::alongWall(nearest->wall, in);
     EntryFacts facts;
     facts.wall = nearest->wall;
-    facts.u = onto(nearest->u, room.u);
-    facts.v = onto(nearest->v, room.v);
+    facts.u = onto(at.u, room.u);
+    facts.v = onto(at.v, room.v);
     return facts;
 }
 
@@ -252,7 +238,7 @@ double nutRadius(const BuiltLayout& built, std::size_t entry) {
 
 bool nutLeavesWall(const BuiltLayout& built, std::size_t index) {
     const Entry& entry = built.layout.entries[index];
-    const WallRoom room = roomOf(built.gutter().inside, entry.wall);
+    const auto room = layout::alongWall(entry.wall, built.gutter().inside);
     const double radius = nutRadius(built, index);
     return entry.u < radius - kLimitSlack || entry.v < radius - kLimitSlack ||
            entry.u > room.u - radius + kLimitSlack || entry.v > room.v - radius + kLimitSlack;
@@ -356,7 +342,7 @@ Edit setGutterSize(const BuiltLayout& built, const Vec3& inside) {
         after.gutter.beyondEquipment = units::Inches::of(inside.x);
     }
     for (Entry& entry : after.entries) {
-        const WallRoom room = roomOf(inside, entry.wall);
+        const auto room = layout::alongWall(entry.wall, inside);
         entry.u = onto(entry.u, room.u);
         entry.v = onto(entry.v, room.v);
     }

@@ -12,6 +12,8 @@ namespace gw::editing {
 /// The prefix with the least number from 1 that no id of the layout has: "E" -> "E4".
 std::string nextId(const layout::Layout& layout, const std::string& prefix);
 
+bool idTaken(const layout::Layout& layout, const std::string& id);
+
 // ---- blocks ---------------------------------------------------------------------------------
 
 /// The corner moved as little as it takes for a body of these extents to lie inside the gutter;

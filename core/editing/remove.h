@@ -6,16 +6,16 @@
 /// Removing what is selected with what depends on it.
 namespace gw::editing {
 
-/// What else a removal touches: conductors and circuits that go, conductors whose ends are freed.
+/// What else a removal touches.
 struct Dependants {
-    Items removed;  ///< beyond the items themselves, in the layout's order: circuits, conductors
+    Items removed;  ///< conductors that go, beyond the items themselves, in the layout's order
     Items freed;    ///< conductors that stay with an end capped or a port no longer passed
     bool empty() const { return removed.empty() && freed.empty(); }
 };
 /// Conductors go with an entry they come through and with their circuit; at a removed block they
 /// become spares where they come out of it.
 Dependants dependants(const layout::Layout& layout, const Items& items);
-/// "2 conductors go with it; 3 conductors are capped"; empty when nothing depends on them.
+/// "2 conductors go with it; 3 conductors are freed"; empty when nothing depends on them.
 std::string dependantsText(const layout::Layout& layout, const Items& items);
 
 /// No reference to what is gone is left: remarks pinned to it stay without the item, circuits that

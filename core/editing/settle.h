@@ -20,6 +20,12 @@ Settled settledAndBuilt(const geometry::BuiltLayout& before,
                         layout::Layout after,
                         const parts::Shelf& shelf);
 
+/// After any other change to the layout (a size, a slot, a raceway, taken from a table): paths
+/// follow their ends to where these are now. `after` must pass layout::validate with the shelf.
+layout::Layout settled(const geometry::BuiltLayout& before,
+                       layout::Layout after,
+                       const parts::Shelf& shelf);
+
 /// The layout if it is one that layout::validate accepts.
 Edit accepted(layout::Layout layout, const parts::Shelf& shelf);
 

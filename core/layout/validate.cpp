@@ -6,6 +6,7 @@
 #include "base/tolerance.h"
 #include "layout/layout.h"
 #include "layout/problems.h"
+#include "layout/wall_plane.h"
 
 namespace gw::layout {
 namespace {
@@ -216,26 +217,11 @@ void checkJoinsEnd(Problems& problems, const Known& known, const Place& place) {
 
 // ---- entries and blocks ---------------------------------------------------------------------
 
-// Greatest u and v on a wall.
-std::pair<double, double> wallExtents(const Vec3& inside, Wall wall) {
-    switch (wall) {
-        case Wall::left:
-        case Wall::right:
-            return {inside.y, inside.z};
-        case Wall::top:
-        case Wall::bottom:
-            return {inside.x, inside.z};
-        case Wall::back:
-            return {inside.x, inside.y};
-    }
-    return {};
-}
-
 void checkEntry(Problems& problems, Known& known, const Place& place, const Entry& entry) {
     constexpr double kLongestRaceway = 120000.0;  // inches; 10 000 ft
     checkId(problems, known, place / "id", entry.id.text());
     problems.text(place / "name", entry.name);
-    const auto [u, v] = wallExtents(known.layout.gutter.inside, entry.wall);
+    const auto [u, v] = alongWall(entry.wall, known.layout.gutter.inside);
     problems.range(place / "u", entry.u, 0.0, u, "in");
     problems.range(place / "v", entry.v, 0.0, v, "in");
     if (entry.racewayLength) {
