@@ -3,6 +3,8 @@
 #include <QApplication>
 #include <QStandardPaths>
 
+#include "ui/support/roles.h"
+
 int main(int argc, char** argv) {
     // Tests are discovered by running the program at build time, before any environment is set.
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) {
@@ -14,5 +16,6 @@ int main(int argc, char** argv) {
     QApplication::setStyle(QStringLiteral("Fusion"));
     QApplication app(argc, argv);
     app.setQuitOnLastWindowClosed(false);
-    return RUN_ALL_TESTS();
+    const int played = gw::test::playRole(QApplication::arguments());
+    return played >= 0 ? played : RUN_ALL_TESTS();
 }

@@ -7,6 +7,7 @@
 #include <QTemporaryDir>
 
 #include "ui/support/process.h"
+#include "ui/support/small_disk.h"
 
 namespace gw::ui {
 namespace {
@@ -57,38 +58,12 @@ TEST_F(SaveBytes, FolderInPlaceOfAFileIsAnError) {
     EXPECT_FALSE(save(path("taken"), "bytes"));
 }
 
-/// A one-megabyte disk of its own, in a mount namespace that ends with the process: the test runs
-/// itself again inside. Root is not stopped by permission bits, so read-only is a mount too.
-class SmallDisk : public ::testing::Test {
-protected:
-    static constexpr const char* kVariable = "GW_TEST_SMALL_DISK";
-
-    static QString disk() { return qEnvironmentVariable(kVariable); }
-
-    void runInside(const char* testName) const {
-        QTemporaryDir mountPoint;
-        const auto at = mountPoint.path();
-        const auto mount =
-            QStringLiteral("mount -t tmpfs -o size=1m tmpfs '%1' || exit 99; exec '%2' '%3'")
-                .arg(at, test::ownProgram(), test::onlyTest(testName));
-        const auto run = test::runProgram(
-            QStringLiteral("unshare"),
-            {QStringLiteral("--mount"), QStringLiteral("sh"), QStringLiteral("-c"), mount},
-            {QString::fromLatin1(kVariable) + '=' + at});
-        if (run.exitCode == 99 || (run.exitCode != 0 && !run.out.contains(testName))) {
-            GTEST_SKIP() << "NOT TESTED: a disk of its own could not be mounted here: "
-                         << run.err.toStdString();
-        }
-        EXPECT_EQ(run.exitCode, 0) << run.out.toStdString();
-    }
-};
-
-TEST_F(SmallDisk, FullDiskKeepsTheOldFile) {
-    if (disk().isEmpty()) {
-        runInside("SmallDisk.FullDiskKeepsTheOldFile");
+TEST(SmallDisk, FullDiskKeepsTheOldFile) {
+    if (test::smallDisk().isEmpty()) {
+        test::runOnSmallDisk("SmallDisk.FullDiskKeepsTheOldFile", "1m");
         return;
     }
-    const auto path = disk() + QStringLiteral("/good");
+    const auto path = test::smallDisk() + QStringLiteral("/good");
     writeFile(path, "good old");
     for (const int size : {3 << 20, (1 << 20) + 1, 1 << 20}) {
         const auto saved = saveBytes(path.toStdString(), QByteArray(size, 'x'));
@@ -100,35 +75,28 @@ TEST_F(SmallDisk, FullDiskKeepsTheOldFile) {
     EXPECT_EQ(readWholeFile(path), QByteArray(1000, 'y'));
 }
 
-TEST_F(SmallDisk, DiskThatIsFullAlreadyKeepsTheOldFile) {
-    if (disk().isEmpty()) {
-        runInside("SmallDisk.DiskThatIsFullAlreadyKeepsTheOldFile");
+TEST(SmallDisk, DiskThatIsFullAlreadyKeepsTheOldFile) {
+    if (test::smallDisk().isEmpty()) {
+        test::runOnSmallDisk("SmallDisk.DiskThatIsFullAlreadyKeepsTheOldFile", "1m");
         return;
     }
-    const auto path = disk() + QStringLiteral("/good");
+    const auto path = test::smallDisk() + QStringLiteral("/good");
     writeFile(path, "good old");
-    {
-        QFile filler(disk() + QStringLiteral("/filler"));
-        ASSERT_TRUE(filler.open(QIODevice::WriteOnly | QIODevice::Unbuffered));
-        while (filler.write(QByteArray(4096, 'z')) == 4096) {
-        }
-    }
+    test::fillSmallDisk();
     for (const int size : {9000, 100}) {
         EXPECT_FALSE(saveBytes(path.toStdString(), QByteArray(size, 'x'))) << size;
         EXPECT_EQ(readWholeFile(path), "good old") << size;
     }
 }
 
-TEST_F(SmallDisk, ReadOnlyDiskIsRefused) {
-    if (disk().isEmpty()) {
-        runInside("SmallDisk.ReadOnlyDiskIsRefused");
+TEST(SmallDisk, ReadOnlyDiskIsRefused) {
+    if (test::smallDisk().isEmpty()) {
+        test::runOnSmallDisk("SmallDisk.ReadOnlyDiskIsRefused", "1m");
         return;
     }
-    const auto path = disk() + QStringLiteral("/good");
+    const auto path = test::smallDisk() + QStringLiteral("/good");
     writeFile(path, "good old");
-    const auto remount = test::runProgram(
-        QStringLiteral("mount"), {QStringLiteral("-o"), QStringLiteral("remount,ro"), disk()});
-    ASSERT_TRUE(remount.good()) << remount.err.toStdString();
+    test::makeSmallDiskReadOnly();
     const auto saved = saveBytes(path.toStdString(), "new");
     ASSERT_FALSE(saved);
     EXPECT_EQ(saved.error().code, ErrorCode::unwritable);
