@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "app/help_pages.h"
+#include "app/messages.h"
 #include "app/shelf.h"
 #include "base/read_file.h"
 #include "checks/report.h"
@@ -167,15 +168,8 @@ Result<std::vector<std::string>> writeSheet(const std::vector<drawing::Drawing>&
 /// A painter needs an application object, but no screen.
 class Application {
 private:
-    /// The toolkit's remarks about its surroundings are not ours to print; its errors are.
-    static void onlyErrors(QtMsgType type, const QMessageLogContext&, const QString& text) {
-        if (type == QtCriticalMsg || type == QtFatalMsg) {
-            std::cerr << "gutterwright: " << text.toStdString() << "\n";
-        }
-    }
-
     static bool chooseOffscreen() {
-        qInstallMessageHandler(onlyErrors);
+        printOnlyErrors();
         // Fonts are cut to the glyphs in use in the order of a hash: same input, same bytes.
         QHashSeed::setDeterministicGlobalSeed();
         return !qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM") ||

@@ -3,6 +3,7 @@
 #include "drawing/gutter_view.h"
 #include "drawing/marks.h"
 #include "drawing/names.h"
+#include "drawing/placer.h"
 #include "drawing/tags.h"
 
 namespace gw::drawing {
@@ -10,8 +11,9 @@ namespace {
 
 constexpr double kAround = 12.0;  // mm outside the walls that names may use
 
-/// "E1" beside the raceway that is seen from its side.
+/// Beside the raceways that are seen from their sides, where the names do not cover one another.
 void nameStubs(Sketch& sketch,
+               Placer& placer,
                const geometry::BuiltLayout& built,
                const ViewFrame& frame,
                const TextSizes& sizes) {
@@ -32,7 +34,10 @@ void nameStubs(Sketch& sketch,
             text.anchorY = inward.y > 0.0 ? AnchorY::bottom : AnchorY::top;
             text.at.y -= inward.y * 0.8;
         }
-        sketch.text(text);
+        if (const Rect place = sketch.extentOf(text); placer.isFree(place)) {
+            placer.take(place);
+            sketch.text(text);
+        }
     }
 }
 
@@ -45,8 +50,8 @@ Drawing boardView(const geometry::BuiltLayout& built,
     const TextSizes sizes;
     const auto interior = interiorOf(frame, built.gutter().inside);
     drawGutter(sketch, built, frame);
-    nameStubs(sketch, built, frame, sizes);
     Placer placer(grown(interior, kAround));
+    nameStubs(sketch, placer, built, frame, sizes);
     const auto legs = legsOf(built, frame);
     const std::vector<checks::Finding> none;
     const Subject subject{&built, &none, {}, sizes};

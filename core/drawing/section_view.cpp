@@ -365,16 +365,23 @@ Placer placerOf(const Rect& room, const Rect& interior, const std::vector<Rect>&
 
 }  // namespace
 
+ViewFrame sectionFrame(const geometry::BuiltLayout& built,
+                       const SectionPlan& plan,
+                       const TextMetrics& metrics,
+                       Point corner) {
+    return frameAt(
+        geometry::View::end,
+        built.gutter().inside,
+        plan.mmPerInch,
+        {corner.x + sideMargin(built, plan, metrics), corner.y + verticalMargin(built, plan)});
+}
+
 void drawSection(Sketch& sketch,
                  const geometry::BuiltLayout& built,
                  const SectionPlan& plan,
                  Point corner) {
     const auto size = sectionSize(built, plan, sketch.metrics());
-    const auto frame = frameAt(geometry::View::end,
-                               built.gutter().inside,
-                               plan.mmPerInch,
-                               {corner.x + sideMargin(built, plan, sketch.metrics()),
-                                corner.y + verticalMargin(built, plan)});
+    const auto frame = sectionFrame(built, plan, sketch.metrics(), corner);
     const auto interior = interiorOf(frame, built.gutter().inside);
     drawWalls(sketch, interior, geometry::View::end);
     const auto section = geometry::sectionAt(built, plan.x);

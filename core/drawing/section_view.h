@@ -20,6 +20,12 @@ Rect sectionSize(const geometry::BuiltLayout& built,
                  const SectionPlan& plan,
                  const TextMetrics& metrics);
 
+/// Where the gutter lies in it when its upper left corner is at `corner`.
+ViewFrame sectionFrame(const geometry::BuiltLayout& built,
+                       const SectionPlan& plan,
+                       const TextMetrics& metrics,
+                       Point corner);
+
 /// Draws it with its upper left corner at `corner`.
 void drawSection(Sketch& sketch,
                  const geometry::BuiltLayout& built,

@@ -136,6 +136,17 @@ TEST_F(CommandLine, SheetIsWrittenTheSameTwice) {
     }
 }
 
+TEST_F(CommandLine, WithoutAScreenTheWindowIsRefusedInOneLine) {
+    const std::string none = "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM";
+    expectOneLine(run("", none));
+    expectOneLine(run(sample("five-tenants"), none));
+}
+
+TEST_F(CommandLine, TheWindowOnAFileThatIsNoLayoutIsRefusedInOneLine) {
+    expectOneLine(run(write("no.json", "{}"), "env QT_QPA_PLATFORM=offscreen"));
+    expectOneLine(run("none.json", "env QT_QPA_PLATFORM=offscreen"));
+}
+
 TEST_F(CommandLine, HelpAndVersionAreStatusZero) {
     EXPECT_EQ(run("--help").status, 0);
     EXPECT_EQ(run("check --help").status, 0);

@@ -1,0 +1,93 @@
+#pragma once
+
+#include <QAction>
+#include <QMainWindow>
+#include <functional>
+
+#include "canvas/board.h"
+#include "document/file_session.h"
+#include "editing/edited.h"
+#include "panels/findings_panel.h"
+
+namespace gw::ui {
+
+/// The window: the drawing board, the findings beside it, files and history.
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    /// The page of help of a check, as text.
+    using HelpPages = std::function<QString(checks::Check)>;
+
+    /// A small empty gutter to begin with. shelf: all parts at hand.
+    MainWindow(parts::Shelf shelf, HelpPages help, QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    /// Error as FileSession::open; then the window is as it was.
+    Result<void> open(const QString& path);
+
+    Document& document() { return document_; }
+    Selection& selection() { return selection_; }
+    BoardState& boardState() { return state_; }
+    ToolHolder& tools() { return tools_; }
+    Board& board() { return *board_; }
+    FileSession& session() { return session_; }
+    FindingsPanel& findings() { return *findings_; }
+
+    /// For fanning in and placing without a dialogue.
+    void makeEdit(const QString& name, const editing::Edit& after);
+    void makeNew(const QString& name, const Result<editing::Made>& made);
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+
+private:
+    Bench bench() { return {document_, selection_, state_}; }
+    QAction* action(QMenu* menu,
+                    const QString& text,
+                    const QKeySequence& key,
+                    const std::function<void()>& what);
+    void makeFileMenu();
+    void makeEditMenu();
+    void makePlaceMenu();
+    void makePartsMenu(QMenu* menu);
+    void makeViewMenu();
+    void makeHelpMenu();
+    void makeFindings();
+    void makeStatus();
+    void updateTitle();
+    void updateActions();
+
+    bool mayDrop();  ///< what is unsaved has been saved or given up
+    void startNew();
+    void askAndOpen();
+    bool save();
+    bool saveAs();
+    bool saved(const Saved& outcome);
+    void exportSheet();
+    void remove();
+    void selectAll();
+    void addCircuit();
+    void fanIn();
+    void drawConductors();
+    void addEntry();
+    void showHelp(checks::Check check);
+    void showAbout();
+    void complain(const Error& error);
+
+    HelpPages help_;
+    Document document_;
+    Selection selection_;
+    BoardState state_;
+    ToolHolder tools_;
+    FileSession session_;
+    Board* board_;
+    FindingsPanel* findings_ = nullptr;
+    QAction* undo_ = nullptr;
+    QAction* redo_ = nullptr;
+    QAction* remove_ = nullptr;
+};
+
+/// 60 x 10 x 10 in, an auxiliary gutter of steel with nothing in it and nothing else stated.
+layout::Layout emptyLayout();
+
+}  // namespace gw::ui
