@@ -13,6 +13,9 @@ constexpr int kMinute = 60000;
 
 QProcessEnvironment environmentWith(const QStringList& additions) {
     auto environment = QProcessEnvironment::systemEnvironment();
+    // Or this program, run again for one test, would leave that test to another share of them.
+    environment.remove(QStringLiteral("GTEST_TOTAL_SHARDS"));
+    environment.remove(QStringLiteral("GTEST_SHARD_INDEX"));
     for (const auto& addition : additions) {
         const auto equals = addition.indexOf('=');
         environment.insert(addition.left(equals), addition.mid(equals + 1));

@@ -15,7 +15,8 @@ struct Finished {
     bool good() const { return started && exitCode == 0; }
 };
 
-/// Runs to the end, at most a minute. environment: "NAME=value", added to this program's own.
+/// Runs to the end, at most a minute. environment: "NAME=value", added to this program's own but
+/// for what tells a test program to run only its share of the tests.
 Finished runProgram(const QString& program,
                     const QStringList& arguments,
                     const QStringList& environment = {});

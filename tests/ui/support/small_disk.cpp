@@ -21,6 +21,7 @@ void takeOver(const Finished& run, const char* testName, const char* missing) {
         GTEST_SKIP() << "NOT TESTED: " << missing << ": " << run.err.toStdString();
     }
     EXPECT_EQ(run.exitCode, 0) << run.out.toStdString();
+    EXPECT_TRUE(run.out.contains("Running 1 test")) << run.out.toStdString();
 }
 
 qint64 freeBytes(const QString& folder) {
