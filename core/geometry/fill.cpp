@@ -198,7 +198,40 @@ struct Step {
     std::int64_t conductors = 0;
     std::int64_t outside = 0;
     std::int64_t blocks = 0;
+
+    /// The areas; not the place.
+    Step& operator+=(const Step& other) {
+        conductors += other.conductors;
+        outside += other.outside;
+        blocks += other.blocks;
+        return *this;
+    }
+    Step opposite() const { return {at, -conductors, -outside, -blocks}; }
 };
+
+double squareInches(std::int64_t steps) {
+    return static_cast<double>(steps) / kStepsPerSquareInch;
+}
+
+FillSlice sliceOf(const Step& sum) {
+    return {static_cast<double>(sum.at) / kStepsPerInch,
+            squareInches(sum.conductors),
+            squareInches(sum.outside),
+            squareInches(sum.blocks)};
+}
+
+/// What a slice was made from: doubles hold these steps exactly up to 8192 in2.
+Step stepOf(const FillSlice& slice) {
+    return {std::llround(slice.from * kStepsPerInch),
+            std::llround(slice.conductors * kStepsPerSquareInch),
+            std::llround(slice.outsideBlocks * kStepsPerSquareInch),
+            std::llround(slice.blocks * kStepsPerSquareInch)};
+}
+
+bool sameAreas(const FillSlice& a, const FillSlice& b) {
+    return a.conductors == b.conductors && a.outsideBlocks == b.outsideBlocks &&
+           a.blocks == b.blocks;
+}
 
 class Sweep {
 public:
@@ -220,53 +253,95 @@ public:
         addOutside(conductor, {0, 0, count.conductors, 0});
     }
 
+    void add(const Filling& filling) {
+        for (const FillConductor& conductor : filling.conductors) {
+            add(conductor);
+        }
+        for (const Box& block : filling.blocks) {
+            add(block);
+        }
+    }
+
     void add(const Box& block) {
         const Vec3 size = block.extents();
         addRange({block.least.x, block.greatest.x},
                  {0, 0, 0, std::llround(size.y * size.z * kStepsPerSquareInch)});
     }
 
-    std::vector<FillSlice> slices() {
+    /// What was added so far becomes taken away.
+    void negate() {
+        std::transform(steps_.begin(), steps_.end(), steps_.begin(), [](const Step& step) {
+            return step.opposite();
+        });
+    }
+
+    /// Adds what was gathered to a profile in its least form: no two slices in a row alike.
+    void addTo(std::vector<FillSlice>& slices) {
         std::sort(
             steps_.begin(), steps_.end(), [](const Step& a, const Step& b) { return a.at < b.at; });
-        std::vector<FillSlice> slices;
-        slices.reserve(steps_.size() + 1);
-        Step sum;
-        for (std::size_t i = 0; i < steps_.size();) {
-            for (sum.at = steps_[i].at; i < steps_.size() && steps_[i].at == sum.at; ++i) {
-                accumulate(sum, steps_[i]);
-            }
-            appendSlice(slices, sum);
+        const auto behind = std::find_if(
+            steps_.begin(), steps_.end(), [&](const Step& step) { return xOf(step) >= length_; });
+        const bool toTheEnd = behind != steps_.end();
+        steps_.erase(behind, steps_.end());
+        if (steps_.empty()) {
+            return;
         }
-        if (slices.empty() || slices.front().from > 0.0) {
-            slices.insert(slices.begin(), FillSlice{});
+        const std::size_t first = behindOf(slices, steps_.front()) - 1;
+        const std::size_t last = toTheEnd ? slices.size() : behindOf(slices, steps_.back());
+        const std::vector<FillSlice> fresh = merged(slices, first, last);
+        const std::size_t kept = std::min(fresh.size(), last - first);
+        const auto at = slices.begin() + static_cast<std::ptrdiff_t>(first);
+        std::copy_n(fresh.begin(), kept, at);
+        const auto middle = static_cast<std::ptrdiff_t>(kept);
+        if (kept < fresh.size()) {
+            slices.insert(at + middle, fresh.begin() + middle, fresh.end());
+        } else {
+            slices.erase(at + middle, slices.begin() + static_cast<std::ptrdiff_t>(last));
         }
-        return slices;
     }
 
 private:
-    static void accumulate(Step& sum, const Step& step) {
-        sum.conductors += step.conductors;
-        sum.outside += step.outside;
-        sum.blocks += step.blocks;
+    static double xOf(const Step& step) { return static_cast<double>(step.at) / kStepsPerInch; }
+
+    /// Behind the slice in which the step lies.
+    static std::size_t behindOf(const std::vector<FillSlice>& slices, const Step& step) {
+        const auto after = std::upper_bound(
+            slices.begin(), slices.end(), xOf(step), [](double value, const FillSlice& slice) {
+                return value < slice.from;
+            });
+        return static_cast<std::size_t>(after - slices.begin());
     }
 
-    static double squareInches(std::int64_t steps) {
-        return static_cast<double>(steps) / kStepsPerSquareInch;
-    }
-
-    void appendSlice(std::vector<FillSlice>& slices, const Step& sum) const {
-        const double from = static_cast<double>(sum.at) / kStepsPerInch;
-        const FillSlice next{from,
-                             squareInches(sum.conductors),
-                             squareInches(sum.outside),
-                             squareInches(sum.blocks)};
-        const bool same = !slices.empty() && slices.back().conductors == next.conductors &&
-                          slices.back().outsideBlocks == next.outsideBlocks &&
-                          slices.back().blocks == next.blocks;
-        if (from < length_ && !same) {
-            slices.push_back(next);
+    /// The slices first to last with the steps added, told apart from the slice before them.
+    std::vector<FillSlice> merged(const std::vector<FillSlice>& slices,
+                                  std::size_t first,
+                                  std::size_t last) const {
+        std::vector<FillSlice> fresh;
+        fresh.reserve(last - first + steps_.size());
+        const FillSlice* before = first > 0 ? &slices[first - 1] : nullptr;
+        Step stood;  // of the slices
+        Step added;  // of the steps so far
+        for (std::size_t slice = first, step = 0; slice < last || step < steps_.size();) {
+            const Step next = slice < last ? stepOf(slices[slice]) : Step{};
+            const bool slicesTurn =
+                slice < last && (step == steps_.size() || next.at <= steps_[step].at);
+            Step sum{slicesTurn ? next.at : steps_[step].at};
+            if (slicesTurn) {
+                stood = next;
+                ++slice;
+            }
+            for (; step < steps_.size() && steps_[step].at == sum.at; ++step) {
+                added += steps_[step];
+            }
+            sum += stood;
+            sum += added;
+            const FillSlice made = sliceOf(sum);
+            if (before == nullptr || !sameAreas(*before, made)) {
+                fresh.push_back(made);
+                before = &fresh.back();
+            }
         }
+        return fresh;
     }
 
     /// The nearest step, within the gutter.
@@ -285,16 +360,12 @@ private:
         }
     }
 
-    static Step opposite(const Step& amount) {
-        return {0, -amount.conductors, -amount.outside, -amount.blocks};
-    }
-
     void addParts(const Path& path, double radius, const Range& span, const Step& count) {
         runs_.find(path, radius, span.low, span.high);
         for (std::size_t i = 0; i < runs_.runs().size(); ++i) {
             addRange(runs_.runs()[i].range, count);
             if (i > 0) {
-                addRange(runs_.joint(i), opposite(count));
+                addRange(runs_.joint(i), count.opposite());
             }
         }
     }
@@ -307,7 +378,7 @@ private:
         for (const Range& inside : stretchesInside(conductor)) {
             addParts(*conductor.path, conductor.radius, {outsideFrom, inside.low}, count);
             if (inside.low > kSamePoint && inside.high < end - kSamePoint) {
-                addRange(cutThrough(conductor, inside), opposite(count));
+                addRange(cutThrough(conductor, inside), count.opposite());
             }
             outsideFrom = inside.high;
         }
@@ -421,14 +492,17 @@ const FillSlice& FillProfile::at(double x) const {
 FillProfile fillProfile(const Vec3& inside,
                         std::span<const FillConductor> conductors,
                         std::span<const Box> blocks) {
-    Sweep sweep(inside.x, conductors.size() + blocks.size());
-    for (const FillConductor& conductor : conductors) {
-        sweep.add(conductor);
-    }
-    for (const Box& block : blocks) {
-        sweep.add(block);
-    }
-    return {sweep.slices(), inside.x, inside.y * inside.z};
+    FillProfile profile{{FillSlice{}}, inside.x, inside.y * inside.z};
+    exchange(profile, {}, {conductors, blocks});
+    return profile;
+}
+
+void exchange(FillProfile& profile, const Filling& out, const Filling& in) {
+    Sweep sweep(profile.length, out.size() + in.size());
+    sweep.add(out);
+    sweep.negate();
+    sweep.add(in);
+    sweep.addTo(profile.slices);
 }
 
 }  // namespace gw::geometry

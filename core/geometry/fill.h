@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <span>
 #include <vector>
 
@@ -53,9 +54,21 @@ struct FillProfile {
     const FillSlice& at(double x) const;  ///< clamped to the gutter
 };
 
+/// Things that fill the gutter.
+struct Filling {
+    std::span<const FillConductor> conductors{};
+    std::span<const Box> blocks{};
+    std::size_t size() const { return conductors.size() + blocks.size(); }
+};
+
 /// inside: length, height, depth of the interior, inches. Cost O(n log n) in the pieces.
 FillProfile fillProfile(const Vec3& inside,
                         std::span<const FillConductor> conductors,
                         std::span<const Box> blocks);
+
+/// Makes the profile that of a gutter where `out` is gone and `in` has come: the same, to the last
+/// bit, as fillProfile() of what is there then. REQUIRES a profile that counts `out`. Cost: linear
+/// in the slices between the outermost x at which either counts.
+void exchange(FillProfile& profile, const Filling& out, const Filling& in);
 
 }  // namespace gw::geometry

@@ -149,6 +149,10 @@ std::size_t mayMeet(const Around& a, const Around& b) {
     return overlap & apart;
 }
 
+bool overlapInX(const Around& a, const Around& b) {
+    return a.least[0] <= b.greatest[0] && b.least[0] <= a.greatest[0];
+}
+
 /// Columns along x, a square grid in y and z. Each holds the boxes that reach into it in the order
 /// in which they begin in x, and is swept once. A gutter is long and thin, so this leaves about as
 /// little to test as cells would, and one leg along x lies in few columns.
@@ -481,6 +485,32 @@ std::vector<NearPair> nearPairs(std::span<const SceneItem> items,
     Columns columns(chunks, &memory);
     Narrow narrow(items, chunks.chunks, within, counts, &memory);
     columns.forEachPair([&](std::uint32_t a, std::uint32_t b) { narrow.consider(a, b); });
+    return narrow.pairs();
+}
+
+std::vector<NearPair> nearPairsOf(std::span<const SceneItem> items,
+                                  std::span<const bool> asked,
+                                  double within,
+                                  const Counts& counts) {
+    CONTRACT(within >= 0.0 && asked.size() == items.size());
+    const std::size_t likely = likelyChunks(items);
+    std::pmr::monotonic_buffer_resource memory((likely + 1) * kBytesPerChunk);
+    const Chunks chunks(items, within, likely, &memory);
+    const auto isAsked = [&](const Around& around) {
+        return asked[chunks.chunks[around.chunk].item];
+    };
+    Narrow narrow(items, chunks.chunks, within, counts, &memory);
+    for (const Around& one : chunks.arounds) {
+        if (!isAsked(one)) {
+            continue;
+        }
+        for (const Around& other : chunks.arounds) {
+            const bool once = !isAsked(other) || one.chunk < other.chunk;
+            if (once && overlapInX(one, other) && mayMeet(one, other) != 0) {
+                narrow.consider(one.chunk, other.chunk);
+            }
+        }
+    }
     return narrow.pairs();
 }
 

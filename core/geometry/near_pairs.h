@@ -38,4 +38,11 @@ std::vector<NearPair> nearPairs(std::span<const SceneItem> items,
                                 double within,
                                 const Counts& counts = {});
 
+/// Of these pairs those with an item that is asked for, one flag an item: what is near a few things
+/// that moved. The same to the last bit. Cost: the parts asked for times all parts.
+std::vector<NearPair> nearPairsOf(std::span<const SceneItem> items,
+                                  std::span<const bool> asked,
+                                  double within,
+                                  const Counts& counts = {});
+
 }  // namespace gw::geometry

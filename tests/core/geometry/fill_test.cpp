@@ -261,5 +261,67 @@ TEST(Fill, PeakIsNeverBelowTheSampledOneAndSamplesAgree) {
     }
 }
 
+// ---- kept current ------------------------------------------------------------------------------
+
+void expectSame(const FillProfile& kept, const FillProfile& fresh) {
+    ASSERT_EQ(kept.slices.size(), fresh.slices.size());
+    for (std::size_t i = 0; i < kept.slices.size(); ++i) {
+        EXPECT_EQ(kept.slices[i].from, fresh.slices[i].from);
+        EXPECT_EQ(kept.slices[i].conductors, fresh.slices[i].conductors);
+        EXPECT_EQ(kept.slices[i].outsideBlocks, fresh.slices[i].outsideBlocks);
+        EXPECT_EQ(kept.slices[i].blocks, fresh.slices[i].blocks);
+    }
+}
+
+/// Moves of 1/16 in, so that things often end where others begin.
+double sixteenths(Random& random, double least, double greatest) {
+    return std::round(random.between(least, greatest) * 16.0) / 16.0;
+}
+
+TEST(Fill, ExchangedOneByOneItIsThatOfWhatIsThere) {
+    constexpr std::uint64_t kSeed = 20241126;
+    RecordProperty("seed", std::to_string(kSeed));
+    Random random(kSeed);
+    const auto someX = [&] { return sixteenths(random, -1.0, kInside.x + 1.0); };
+    const auto somePath = [&] {
+        return random.chance(0.5) ? wandering(random, random.in({0, 0, 0}, kInside), 3)
+                                  : pathOf({leg({someX(), 3, 5}, {someX() + 0.03, 3, 5})});
+    };
+    std::vector<Path> paths;
+    for (int i = 0; i < 12; ++i) {
+        paths.push_back(somePath());
+    }
+    std::vector<Box> boxes(3, Box{{2, 1, 1}, {5, 4, 4}});
+    const std::vector<std::pair<double, double>> inBlocks{{1.0, 2.5}};
+    const auto counted = [&](const Path& path) {
+        return FillConductor{&path, kRadius, kArea, inBlocks};
+    };
+    const auto all = [&] {
+        std::vector<FillConductor> conductors;
+        for (const Path& path : paths) {
+            conductors.push_back(counted(path));
+        }
+        return fillProfile(kInside, conductors, boxes);
+    };
+    FillProfile kept = all();
+    for (int move = 0; move < 2000; ++move) {
+        SCOPED_TRACE("seed " + std::to_string(kSeed) + " move " + std::to_string(move));
+        Path& path = paths[random.below(paths.size())];
+        Box& box = boxes[random.below(boxes.size())];
+        const Path newPath = somePath();
+        const double x = someX();
+        const Box newBox{{x, 1, 1}, {x + 3.0, 4, 4}};
+        const FillConductor out = counted(path);
+        const FillConductor in = counted(newPath);
+        exchange(kept, {{&out, 1}, {&box, 1}}, {{&in, 1}, {&newBox, 1}});
+        path = newPath;
+        box = newBox;
+        expectSame(kept, all());
+        if (HasFailure()) {
+            return;
+        }
+    }
+}
+
 }  // namespace
 }  // namespace gw::geometry

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <memory>
 #include <numbers>
 
 #include "base/tolerance.h"
@@ -156,6 +157,31 @@ TEST(NearPairs, SameItemsGiveTheSameBits) {
         EXPECT_EQ(once[i].closest.gap.in(), again[i].closest.gap.in());
         EXPECT_EQ(once[i].closest.onA, again[i].closest.onA);
         EXPECT_EQ(once[i].closest.onB, again[i].closest.onB);
+    }
+}
+
+/// Sub-scenes too: that of two things and all that is left when some of the others are gone.
+TEST(NearPairs, OfAFewItemsAreThoseOfAll) {
+    for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        const Scene scene = seed % 2 == 0 ? looseScene(8, 3, seed) : gutterScene(24, seed);
+        const auto items = scene.items();
+        const auto asked = std::make_unique<bool[]>(items.size());  // vector<bool> has no bools
+        asked[seed % items.size()] = true;
+        asked[(seed * 7) % items.size()] = true;
+        std::vector<NearPair> expected;
+        for (const NearPair& pair : nearPairs(items, 0.5)) {
+            if (asked[pair.a] || asked[pair.b]) {
+                expected.push_back(pair);
+            }
+        }
+        const auto found = nearPairsOf(items, {asked.get(), items.size()}, 0.5);
+        ASSERT_EQ(indicesOf(found), indicesOf(expected));
+        for (std::size_t i = 0; i < found.size(); ++i) {
+            EXPECT_EQ(found[i].closest.gap.in(), expected[i].closest.gap.in());
+            EXPECT_EQ(found[i].closest.onA, expected[i].closest.onA);
+            EXPECT_EQ(found[i].closest.onB, expected[i].closest.onB);
+        }
     }
 }
 
