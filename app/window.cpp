@@ -56,10 +56,11 @@ int runWindow(int argc, char** argv) {
         return complain(toLine(shelf.error()));
     }
     ui::MainWindow* shown = nullptr;
-    ui::MainWindow window(std::move(*shelf), [&shown](checks::Check check) {
+    const auto help = [&shown](checks::Check check) {
         return QString::fromStdString(
             checks::helpText(helpPage(check), check, {shown->document().layout().edition}));
-    });
+    };
+    ui::MainWindow window(std::move(*shelf), help, ui::usersPlaces());
     shown = &window;
     if (argc == 2) {
         if (const auto opened = window.open(QString::fromLocal8Bit(argv[1])); !opened) {

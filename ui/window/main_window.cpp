@@ -50,15 +50,17 @@ layout::Layout emptyLayout() {
     return layout;
 }
 
-MainWindow::MainWindow(parts::Shelf shelf, HelpPages help, QWidget* parent)
+MainWindow::MainWindow(parts::Shelf shelf, HelpPages help, const Places& places, QWidget* parent)
     : QMainWindow(parent),
       help_(std::move(help)),
       document_(liveOf(std::move(shelf))),
       tools_(bench()),
       session_(document_),
-      board_(new Board(bench(), tools_, this)) {
+      board_(new Board(bench(), tools_, this)),
+      desk_(new Desk(board_)),
+      fileCare_(new FileCare(*this, *desk_, places)) {
     setObjectName(QStringLiteral("main"));
-    setCentralWidget(board_);
+    setCentralWidget(desk_);
     resize(1280, 820);
     makeFileMenu();
     makeEditMenu();
@@ -93,6 +95,7 @@ MainWindow::~MainWindow() {
     document_.history().disconnect(this);
     session_.disconnect(this);
     selection_.disconnect(this);
+    delete fileCare_;
     delete takeCentralWidget();  // before what it works on
 }
 
@@ -328,6 +331,9 @@ void MainWindow::exportSheet() {
 void MainWindow::closeEvent(QCloseEvent* event) {
     tools_.take(nullptr);
     event->setAccepted(mayDrop());
+    if (event->isAccepted()) {
+        fileCare_->forget();
+    }
 }
 
 // ---- edits ----------------------------------------------------------------------------------

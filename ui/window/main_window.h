@@ -8,6 +8,7 @@
 #include "document/file_session.h"
 #include "editing/edited.h"
 #include "panels/findings_panel.h"
+#include "window/file_care.h"
 
 namespace gw::ui {
 
@@ -19,7 +20,11 @@ public:
     using HelpPages = std::function<QString(checks::Check)>;
 
     /// A small empty gutter to begin with. shelf: all parts at hand.
-    MainWindow(parts::Shelf shelf, HelpPages help, QWidget* parent = nullptr);
+    /// Without places it keeps and finds nothing beside the layouts themselves.
+    MainWindow(parts::Shelf shelf,
+               HelpPages help,
+               const Places& places = {},
+               QWidget* parent = nullptr);
     ~MainWindow() override;
 
     /// Error as FileSession::open; then the window is as it was.
@@ -32,6 +37,10 @@ public:
     Board& board() { return *board_; }
     FileSession& session() { return session_; }
     FindingsPanel& findings() { return *findings_; }
+    FileCare& fileCare() { return *fileCare_; }
+
+    bool mayDrop();  ///< what is unsaved has been saved or given up
+    void complain(const Error& error);
 
     /// For fanning in and placing without a dialogue.
     void makeEdit(const QString& name, const editing::Edit& after);
@@ -57,7 +66,6 @@ private:
     void updateTitle();
     void updateActions();
 
-    bool mayDrop();  ///< what is unsaved has been saved or given up
     void startNew();
     void askAndOpen();
     bool save();
@@ -72,7 +80,6 @@ private:
     void addEntry();
     void showHelp(checks::Check check);
     void showAbout();
-    void complain(const Error& error);
 
     HelpPages help_;
     Document document_;
@@ -81,6 +88,8 @@ private:
     ToolHolder tools_;
     FileSession session_;
     Board* board_;
+    Desk* desk_;
+    FileCare* fileCare_;
     FindingsPanel* findings_ = nullptr;
     QAction* undo_ = nullptr;
     QAction* redo_ = nullptr;

@@ -10,6 +10,9 @@ namespace gw::test {
 /// The exit status, or -1 where the arguments ask for no role.
 int playRole(const QStringList& arguments);
 
+/// By a clock that all processes share.
+qint64 monotonicMilliseconds();
+
 /// A player of a role, killed when it goes.
 class Player {
 public:
