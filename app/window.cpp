@@ -66,6 +66,8 @@ int runWindow(int argc, char** argv) {
         if (const auto opened = window.open(QString::fromLocal8Bit(argv[1])); !opened) {
             return complain(toLine(opened.error()));
         }
+    } else {
+        window.fileActions().showStart();
     }
     window.show();
     return QApplication::exec();

@@ -24,9 +24,13 @@ void Desk::showPage(QWidget* page) {
     stack_->addWidget(page);
     stack_->setCurrentWidget(page);
     setFocusProxy(page);
+    Q_EMIT changed();
 }
 
 void Desk::showBoard() {
+    if (showsBoard()) {
+        return;
+    }
     stack_->setCurrentWidget(board_);
     setFocusProxy(board_);
     if (page_ != nullptr) {
@@ -34,6 +38,8 @@ void Desk::showBoard() {
         page_->deleteLater();  // it may be the sender
         page_ = nullptr;
     }
+    board_->setFocus();
+    Q_EMIT changed();
 }
 
 }  // namespace gw::ui

@@ -22,6 +22,9 @@ public:
     void showBoard();
     bool showsBoard() const { return stack_->currentWidget() == board_; }
 
+Q_SIGNALS:
+    void changed();  ///< between the board and a page
+
 private:
     QVBoxLayout* notices_;
     QStackedWidget* stack_;

@@ -1,7 +1,6 @@
 #include "window/dialogs.h"
 
 #include <QCheckBox>
-#include <QComboBox>
 #include <QDialog>
 #include <QDialogButtonBox>
 #include <QFormLayout>
@@ -13,34 +12,11 @@
 #include "base/contract.h"
 #include "editing/item.h"
 #include "panels/panel_text.h"
-#include "standards/tables.h"
+#include "window/choice.h"
+#include "window/new_gutter_form.h"
 
 namespace gw::ui {
 namespace {
-
-constexpr int kNotStated = -1;
-
-/// Choices with the index of their value, where one may be left open with "not stated" first.
-class Choice : public QComboBox {
-public:
-    template <class Values, class Text>
-    void offer(const Values& values, Text text, bool mayBeOpen) {
-        if (mayBeOpen) {
-            addItem(QObject::tr("not stated"), kNotStated);
-        }
-        int index = 0;
-        for (const auto& value : values) {
-            addItem(toQString(std::string(text(value))), index++);
-        }
-    }
-    template <class Values>
-    auto chosen(const Values& values) const {
-        using Value = std::remove_cvref_t<decltype(*values.begin())>;
-        const int index = currentData().toInt();
-        return index == kNotStated ? std::optional<Value>()
-                                   : std::optional<Value>(*(values.begin() + index));
-    }
-};
 
 /// A form with Ok and Cancel under it.
 class Form : public QDialog {
@@ -50,6 +26,7 @@ public:
         rows_ = new QFormLayout(this);
     }
     void row(const QString& label, QWidget* field) { rows_->addRow(label, field); }
+    void wideRow(QWidget* field) { rows_->addRow(field); }
     /// Whether it was answered.
     bool ask() {
         auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, this);
@@ -63,49 +40,13 @@ private:
     QFormLayout* rows_;
 };
 
-std::string inches(units::Inches length) {
-    return units::formatInches(length);
-}
-
-/// Usual stock: 10 x 10 in, 60 in long.
-constexpr int kUsualSection = 6;
-constexpr int kUsualLength = 7;
-
 }  // namespace
 
 std::optional<layout::Layout> askNewGutter(QWidget* parent) {
-    const auto sections = standards::stockSections();
-    const auto lengths = standards::stockLengths();
     Form form(QObject::tr("New gutter"), parent);
-    auto* section = new Choice;
-    section->offer(
-        sections,
-        [](const auto& one) { return inches(one.value.width) + " x " + inches(one.value.depth); },
-        false);
-    section->setCurrentIndex(kUsualSection);
-    auto* length = new Choice;
-    length->offer(
-        lengths, [](const auto& one) { return inches(one.value); }, false);
-    length->setCurrentIndex(kUsualLength);
-    auto* article = new Choice;
-    article->offer(standards::allArticles(), standards::articleText, false);
-    auto* location = new Choice;
-    location->offer(standards::allLocations(), standards::locationText, true);
-    form.row(QObject::tr("&Section"), section);
-    form.row(QObject::tr("&Length"), length);
-    form.row(QObject::tr("&Kind"), article);
-    form.row(QObject::tr("L&ocation"), location);
-    if (!form.ask()) {
-        return std::nullopt;
-    }
-    layout::Layout layout;
-    layout.title = QObject::tr("New gutter").toStdString();
-    layout.gutter.article = *article->chosen(standards::allArticles());
-    const auto stock = section->chosen(sections)->value;
-    layout.gutter.inside = {
-        length->chosen(lengths)->value.in(), stock.width.in(), stock.depth.in()};
-    layout.surroundings.location = location->chosen(standards::allLocations());
-    return layout;
+    auto* gutter = new NewGutterForm;
+    form.wideRow(gutter);
+    return form.ask() ? std::optional(gutter->chosen()) : std::nullopt;
 }
 
 std::optional<RacewayAnswer> askRaceway(QWidget* parent) {

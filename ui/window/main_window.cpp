@@ -58,7 +58,9 @@ MainWindow::MainWindow(parts::Shelf shelf, HelpPages help, const Places& places,
       session_(document_),
       board_(new Board(bench(), tools_, this)),
       desk_(new Desk(board_)),
-      fileCare_(new FileCare(*this, *desk_, places)) {
+      fileCare_(new FileCare(*this, *desk_, places)),
+      settings_(places.settings),
+      fileActions_(new FileActions(*this, *desk_, *fileCare_, settings_, places)) {
     setObjectName(QStringLiteral("main"));
     setCentralWidget(desk_);
     resize(1280, 820);
@@ -95,6 +97,7 @@ MainWindow::~MainWindow() {
     document_.history().disconnect(this);
     session_.disconnect(this);
     selection_.disconnect(this);
+    delete fileActions_;
     delete fileCare_;
     delete takeCentralWidget();  // before what it works on
 }
@@ -119,6 +122,7 @@ void MainWindow::makeFileMenu() {
     auto* menu = menuBar()->addMenu(tr("&File"));
     action(menu, tr("&New gutter…"), QKeySequence::New, [this] { startNew(); });
     action(menu, tr("&Open…"), QKeySequence::Open, [this] { askAndOpen(); });
+    fileActions_->addTo(*menu);
     menu->addSeparator();
     action(menu, tr("&Save"), QKeySequence::Save, [this] { save(); });
     action(menu, tr("Save &as…"), QKeySequence::SaveAs, [this] { saveAs(); });

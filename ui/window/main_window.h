@@ -8,6 +8,7 @@
 #include "document/file_session.h"
 #include "editing/edited.h"
 #include "panels/findings_panel.h"
+#include "window/file_actions.h"
 #include "window/file_care.h"
 
 namespace gw::ui {
@@ -38,8 +39,10 @@ public:
     FileSession& session() { return session_; }
     FindingsPanel& findings() { return *findings_; }
     FileCare& fileCare() { return *fileCare_; }
+    FileActions& fileActions() { return *fileActions_; }
 
     bool mayDrop();  ///< what is unsaved has been saved or given up
+    void askAndOpen();
     void complain(const Error& error);
 
     /// For fanning in and placing without a dialogue.
@@ -67,7 +70,6 @@ private:
     void updateActions();
 
     void startNew();
-    void askAndOpen();
     bool save();
     bool saveAs();
     bool saved(const Saved& outcome);
@@ -90,6 +92,8 @@ private:
     Board* board_;
     Desk* desk_;
     FileCare* fileCare_;
+    Settings settings_;
+    FileActions* fileActions_;
     FindingsPanel* findings_ = nullptr;
     QAction* undo_ = nullptr;
     QAction* redo_ = nullptr;
