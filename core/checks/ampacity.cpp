@@ -3,8 +3,8 @@
 
 #include "base/tolerance.h"
 #include "checks/circuit_ampacity.h"
-#include "checks/service_side.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// What the conductors of every circuit may carry, against its device and its load.
 namespace gw::checks {
@@ -24,9 +24,9 @@ constexpr std::array kRatings = {15.0,   20.0,   25.0,   30.0,   35.0,   40.0,  
 /// Source: NFPA 70 240.4(B)(3).
 constexpr double kLastRoundedUp = 800.0;
 
-bool mayRoundUp(const BuiltLayout& built, std::size_t circuit) {
+bool mayRoundUp(const BuiltLayout& built, const Links& links, std::size_t circuit) {
     return built.layout.circuits[circuit].role == Role::feeder ||
-           areServiceConductors(built, circuit);
+           links.areServiceConductors(circuit);
 }
 
 /// The largest device for so many amperes.
@@ -103,12 +103,13 @@ Finding loadFinding(const BuiltLayout& built,
 
 /// Two to six disconnects together may protect service conductors where the load fits them. Source:
 /// NFPA 70 230.90(A) Exception 3.
-bool protectedByDisconnects(const BuiltLayout& built, std::size_t circuit) {
+bool protectedByDisconnects(const BuiltLayout& built, const Links& links, std::size_t circuit) {
     const auto& circuits = built.layout.circuits;
-    const auto fed = std::count_if(circuits.begin(), circuits.end(), [&](const auto& other) {
-        return other.joins == circuits[circuit].id && other.role != Role::bonding;
+    const auto& fed = links.joinedBy[circuit];
+    const auto disconnects = std::count_if(fed.begin(), fed.end(), [&](std::size_t other) {
+        return circuits[other].role != Role::bonding;
     });
-    return circuits[circuit].role == Role::service && fed >= 2;
+    return circuits[circuit].role == Role::service && disconnects >= 2;
 }
 
 /// Devices for small conductors, amperes. Source: NFPA 70 240.4(D).
@@ -127,8 +128,11 @@ std::optional<double> smallLimit(const layout::Conductor& conductor) {
     return std::nullopt;
 }
 
-double deviceLimit(const BuiltLayout& built, std::size_t circuit, const CircuitAmpacity& ampacity) {
-    const double largest = largestDevice(ampacity.least, mayRoundUp(built, circuit));
+double deviceLimit(const BuiltLayout& built,
+                   const Links& links,
+                   std::size_t circuit,
+                   const CircuitAmpacity& ampacity) {
+    const double largest = largestDevice(ampacity.least, mayRoundUp(built, links, circuit));
     const Role role = built.layout.circuits[circuit].role;
     const auto small = smallLimit(built.layout.conductors[given(ampacity.conductor)]);
     const bool bound = role == Role::feeder || role == Role::branch;
@@ -152,14 +156,15 @@ void doubtBranch(Finding& finding,
 
 void judgeDevice(Finding& finding,
                  const BuiltLayout& built,
+                 const Links& links,
                  std::size_t circuit,
                  const CircuitAmpacity& ampacity) {
     const double device = given(built.layout.circuits[circuit].deviceAmperes);
-    const double limit = deviceLimit(built, circuit, ampacity);
+    const double limit = deviceLimit(built, links, circuit, ampacity);
     judgeAmpacity(finding, ampacity, [&](double carried) {
         CircuitAmpacity assumed = ampacity;
         assumed.least = carried;
-        return atMost(device, deviceLimit(built, circuit, assumed));
+        return atMost(device, deviceLimit(built, links, circuit, assumed));
     });
     doubtBranch(finding, built, circuit, ampacity);
     const bool rounded = limit > ampacity.least;
@@ -172,10 +177,11 @@ void judgeDevice(Finding& finding,
 }
 
 Finding deviceFinding(const BuiltLayout& built,
+                      const Links& links,
                       std::size_t circuit,
                       const CircuitAmpacity& ampacity) {
     Finding finding = findingFor(built, circuit, ampacity);
-    const bool service = areServiceConductors(built, circuit);
+    const bool service = links.areServiceConductors(circuit);
     finding.citation = sectionFor(built, service ? Rule::serviceOverload : Rule::nextSizeUp);
     if (built.layout.circuits[circuit].role == Role::tap && !service) {
         finding.citation = sectionFor(built, Rule::tapNoNextSizeUp);
@@ -186,13 +192,14 @@ Finding deviceFinding(const BuiltLayout& built,
         missing.insert(missing.begin(), "device of " + circuitName(built, circuit));
     }
     if (missing.empty()) {
-        judgeDevice(finding, built, circuit, ampacity);
+        judgeDevice(finding, built, links, circuit, ampacity);
     } else {
         cannotTell(finding, built, circuit, missing);
     }
     const bool loadFits =
         ampacity.missing.empty() && one.loadAmperes && atMost(*one.loadAmperes, ampacity.least);
-    if (finding.verdict != Verdict::meets && loadFits && protectedByDisconnects(built, circuit)) {
+    if (finding.verdict != Verdict::meets && loadFits &&
+        protectedByDisconnects(built, links, circuit)) {
         finding.verdict = Verdict::meets;
         finding.missing.clear();
         tell(finding,
@@ -205,19 +212,30 @@ Finding deviceFinding(const BuiltLayout& built,
     return finding;
 }
 
+void ofCircuit(std::vector<Finding>& findings,
+               const BuiltLayout& built,
+               const Facts& facts,
+               std::size_t circuit) {
+    if (built.layout.circuits[circuit].role == Role::bonding) {
+        return;
+    }
+    const auto ampacity = circuitAmpacity(built, facts, circuit);
+    if (ampacity.conductor) {
+        findings.push_back(deviceFinding(built, facts.links, circuit, ampacity));
+        findings.push_back(loadFinding(built, circuit, ampacity));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::circuit, ofCircuit}});
+
 }  // namespace
 
+std::span<const Section> ampacitySections() {
+    return kSections;
+}
+
 std::vector<Finding> checkAmpacity(const BuiltLayout& built) {
-    std::vector<Finding> findings;
-    const CurrentCarrying carrying(built);
-    for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
-        const auto ampacity = circuitAmpacity(built, carrying, i);
-        if (ampacity.conductor && built.layout.circuits[i].role != Role::bonding) {
-            findings.push_back(deviceFinding(built, i, ampacity));
-            findings.push_back(loadFinding(built, i, ampacity));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::ampacity});
 }
 
 }  // namespace gw::checks

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/contract.h"
@@ -6,6 +7,7 @@
 #include "checks/diameters.h"
 #include "checks/least_radius.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// No bend tighter than the training radius, every bend fits on its legs, and no kink where a
 /// conductor enters or meets a port.
@@ -239,23 +241,32 @@ Finding kinkFinding(const BuiltLayout& built, std::size_t index, const BuiltEnd&
     return finding;
 }
 
-}  // namespace
-
-std::vector<Finding> checkBendRadius(const BuiltLayout& built) {
-    std::vector<Finding> findings;
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        const auto& conductor = built.conductors[i];
-        tightestFinding(findings, built, i);
-        for (const FaultRun& run : faultRuns(conductor)) {
-            findings.push_back(faultFinding(built, i, *run.worst));
-        }
-        for (const BuiltEnd* end : {&conductor.from, &conductor.to}) {
-            if (end->kink > kLargestKink) {
-                findings.push_back(kinkFinding(built, i, *end));
-            }
+void ofConductor(std::vector<Finding>& findings,
+                 const BuiltLayout& built,
+                 const Facts&,
+                 std::size_t index) {
+    const auto& conductor = built.conductors[index];
+    tightestFinding(findings, built, index);
+    for (const FaultRun& run : faultRuns(conductor)) {
+        findings.push_back(faultFinding(built, index, *run.worst));
+    }
+    for (const BuiltEnd* end : {&conductor.from, &conductor.to}) {
+        if (end->kink > kLargestKink) {
+            findings.push_back(kinkFinding(built, index, *end));
         }
     }
-    return findings;
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::conductor, ofConductor}});
+
+}  // namespace
+
+std::span<const Section> bendRadiusSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkBendRadius(const BuiltLayout& built) {
+    return runChecks(built, {Check::bendRadius});
 }
 
 }  // namespace gw::checks

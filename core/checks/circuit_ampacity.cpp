@@ -8,6 +8,7 @@
 
 #include "base/tolerance.h"
 #include "checks/entry_users.h"
+#include "checks/facts.h"
 #include "checks/run_length.h"
 #include "checks/support.h"
 #include "geometry/solids.h"
@@ -140,14 +141,14 @@ std::optional<Stands> standsOf(Insulation insulation) {
 /// Reckons one conductor, with everything that is not stated taken well or badly.
 struct Reckoning {
     const BuiltLayout& built;
-    const CurrentCarrying& carrying;
+    const Facts& facts;
     std::size_t conductor;
     bool kindly;
     std::vector<std::string> doubts{};
 
     const layout::Conductor& meant() const { return built.layout.conductors[conductor]; }
     const layout::Circuit& circuit() const {
-        return built.layout.circuits[given(built.circuitIndex(meant().circuit))];
+        return built.layout.circuits[facts.links.circuitOf[conductor]];
     }
 };
 
@@ -180,14 +181,14 @@ int adjustedFor(Reckoning& at) {
                              gutter.article == standards::GutterArticle::nonmetallicWireway;
     constexpr int kInMetal = 30;   // NFPA 70 366.23(A), 376.22(B)
     constexpr int kElsewhere = 3;  // 366.23(B), 378.22, and 310.15(C)(1) for raceways
-    int most = pick(at.carrying.besides(at.conductor), nonmetallic ? kElsewhere : kInMetal);
+    int most = pick(at.facts.carrying.besides(at.conductor), nonmetallic ? kElsewhere : kInMetal);
     for (const std::size_t entry : entriesOf(at.built.conductors[at.conductor])) {
         constexpr double kNipple = 24.0;  // inches; NFPA 70 310.15(C)(1)(b)
         const auto& length = at.built.layout.entries[entry].racewayLength;
         if (length && length->in() <= kNipple + kLimitSlack) {
             continue;
         }
-        const int here = pick(at.carrying.inRaceway(entry), kElsewhere);
+        const int here = pick(at.facts.carrying.inRaceway(entry), kElsewhere);
         if (here > 0 && !length) {
             const auto inputs = racewayLengthsOf(at.built, {entry});
             at.doubts.insert(at.doubts.end(), inputs.begin(), inputs.end());
@@ -305,20 +306,6 @@ void addOnce(std::vector<std::string>& all, const std::vector<std::string>& more
     }
 }
 
-std::vector<std::size_t> phaseConductors(const BuiltLayout& built, std::size_t circuit) {
-    std::vector<std::size_t> found;
-    for (std::size_t i = 0; i < built.layout.conductors.size(); ++i) {
-        const auto& one = built.layout.conductors[i];
-        if (one.circuit == built.layout.circuits[circuit].id && isPhase(one.phase)) {
-            found.push_back(i);
-        }
-    }
-    std::sort(found.begin(), found.end(), [&](std::size_t a, std::size_t b) {
-        return built.layout.conductors[a].id < built.layout.conductors[b].id;
-    });
-    return found;
-}
-
 }  // namespace
 
 CurrentCarrying::CurrentCarrying(const BuiltLayout& built) {
@@ -345,13 +332,14 @@ CurrentCarrying::CurrentCarrying(const BuiltLayout& built) {
     }
 }
 
-CircuitAmpacity circuitAmpacity(const BuiltLayout& built,
-                                const CurrentCarrying& carrying,
-                                std::size_t circuit) {
+CircuitAmpacity circuitAmpacity(const BuiltLayout& built, const Facts& facts, std::size_t circuit) {
     CircuitAmpacity sum;
     double least = std::numeric_limits<double>::infinity();
     double most = least;
-    for (const std::size_t i : phaseConductors(built, circuit)) {
+    for (const std::size_t i : facts.links.members[circuit]) {
+        if (!isPhase(built.layout.conductors[i].phase)) {
+            continue;
+        }
         if (!sum.conductor) {
             sum.conductor = i;
         }
@@ -360,8 +348,8 @@ CircuitAmpacity circuitAmpacity(const BuiltLayout& built,
         if (!lacks.empty()) {
             continue;
         }
-        Reckoning badly{built, carrying, i, false};
-        Reckoning well{built, carrying, i, true};
+        Reckoning badly{built, facts, i, false};
+        Reckoning well{built, facts, i, true};
         const Reckoned low = reckon(badly);
         most = std::min(most, reckon(well).amperes);
         addOnce(sum.doubts, badly.doubts);

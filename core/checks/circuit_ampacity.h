@@ -11,6 +11,8 @@
 /// entries. Where a fact is not stated that may turn out either way, both ways are reckoned.
 namespace gw::checks {
 
+struct Facts;
+
 struct CircuitAmpacity {
     double least = 0.0;  ///< amperes, all sets together, whatever is not stated taken badly
     double most = 0.0;   ///< and taken well
@@ -41,7 +43,7 @@ private:
 
 /// The least of its phase conductors times the number of sets.
 CircuitAmpacity circuitAmpacity(const geometry::BuiltLayout& built,
-                                const CurrentCarrying& carrying,
+                                const Facts& facts,
                                 std::size_t circuit);
 
 /// "272 A".

@@ -1,9 +1,9 @@
 #include <algorithm>
+#include <array>
 #include <map>
 
-#include "base/contract.h"
-#include "checks/entry_users.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// The conductors of a circuit come in by the same raceway; and in a steel gutter the currents
 /// through each opening cancel.
@@ -38,30 +38,21 @@ struct Run {
     std::map<Phase, int> drawn;
 };
 
-std::vector<Run> runsOf(const BuiltLayout& built) {
-    const auto users = conductorsAtEntries(built);
-    std::vector<Run> runs(built.layout.circuits.size());
-    for (std::size_t circuit = 0; circuit < runs.size(); ++circuit) {
-        runs[circuit].circuit = circuit;
-        for (std::size_t entry = 0; entry < users.size(); ++entry) {
-            Share share{entry, {}};
-            for (const std::size_t i : users[entry]) {
-                const auto& conductor = built.layout.conductors[i];
-                if (conductor.circuit == built.layout.circuits[circuit].id) {
-                    ++share.counts[conductor.phase];
-                }
-            }
-            if (!share.counts.empty()) {
-                runs[circuit].shares.push_back(std::move(share));
-            }
+Run runOf(const BuiltLayout& built, const Links& links, std::size_t circuit) {
+    std::map<std::size_t, Share> byEntry;
+    Run run{circuit, {}, {}};
+    for (const std::size_t i : links.members[circuit]) {
+        const Phase phase = built.layout.conductors[i].phase;
+        ++run.drawn[phase];
+        for (const std::size_t entry : entriesOf(built.conductors[i])) {
+            Share& share = byEntry.try_emplace(entry, Share{entry, {}}).first->second;
+            ++share.counts[phase];
         }
     }
-    for (const auto& conductor : built.layout.conductors) {
-        const auto circuit = built.circuitIndex(conductor.circuit);
-        CONTRACT(circuit.has_value());
-        ++runs[*circuit].drawn[conductor.phase];
+    for (auto& [entry, share] : byEntry) {
+        run.shares.push_back(std::move(share));
     }
-    return runs;
+    return run;
 }
 
 /// Phases that come in as often as the most frequent one; the neutral and the grounding conductor,
@@ -212,21 +203,30 @@ bool concerns(const BuiltLayout& built, const Run& run) {
     return !run.shares.empty() && built.layout.circuits[run.circuit].role != layout::Role::bonding;
 }
 
+void ofCircuit(std::vector<Finding>& findings,
+               const BuiltLayout& built,
+               const Facts& facts,
+               std::size_t circuit) {
+    const Run run = runOf(built, facts.links, circuit);
+    if (!concerns(built, run)) {
+        return;
+    }
+    findings.push_back(togetherFinding(built, run));
+    if (built.gutter().material == layout::GutterMaterial::steel && anyCurrent(run)) {
+        findings.push_back(inductionFinding(built, run));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::circuit, ofCircuit}});
+
 }  // namespace
 
+std::span<const Section> circuitTogetherSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkCircuitTogether(const BuiltLayout& built) {
-    const bool steel = built.gutter().material == layout::GutterMaterial::steel;
-    std::vector<Finding> findings;
-    for (const Run& run : runsOf(built)) {
-        if (!concerns(built, run)) {
-            continue;
-        }
-        findings.push_back(togetherFinding(built, run));
-        if (steel && anyCurrent(run)) {
-            findings.push_back(inductionFinding(built, run));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::circuitTogether});
 }
 
 }  // namespace gw::checks

@@ -2,9 +2,9 @@
 #include <array>
 #include <map>
 
-#include "checks/circuit_members.h"
 #include "checks/colour_text.h"
 #include "checks/support.h"
+#include "checks/units.h"
 #include "standards/tables.h"
 
 /// Conductors can be told apart by their colours: the grounded one, the grounding one, the phases.
@@ -47,8 +47,14 @@ using Customs = std::vector<Custom>;
 
 /// One circuit and its conductors in the gutter, by id.
 struct OfCircuit {
+    const BuiltLayout& built;
+    const Facts& facts;
     std::size_t circuit = 0;
-    const std::vector<std::size_t>& conductors;
+
+    const std::vector<std::size_t>& conductors() const { return facts.links.members[circuit]; }
+    std::size_t systemIndex() const { return facts.links.systemOf[circuit]; }
+    const System& system() const { return built.layout.systems[systemIndex()]; }
+    const SystemLinks& systemLinks() const { return facts.links.systems[systemIndex()]; }
 };
 
 /// A long text is not repeated.
@@ -180,22 +186,14 @@ Look byCode(const Conductor& conductor, const System& system, const ColourText& 
 
 // ---- what is customary ----------------------------------------------------------------------
 
-bool servesThreePhases(const BuiltLayout& built, const System& system) {
-    const auto& circuits = built.layout.circuits;
-    return std::any_of(circuits.begin(), circuits.end(), [&](const layout::Circuit& circuit) {
-        const auto& phases = circuit.phases;
-        return circuit.system == system.id &&
-               std::find(phases.begin(), phases.end(), Phase::c) != phases.end();
-    });
-}
-
 /// The system's name in the table of customary colours; empty where it has none.
 struct CustomSystem {
     std::string_view name;
     std::string missing;  ///< what would tell
 };
 
-CustomSystem customSystem(const BuiltLayout& built, const System& system) {
+CustomSystem customSystem(const OfCircuit& group) {
+    const System& system = group.system();
     if (!system.voltsBetweenPhases) {
         return {{}, "volts between phases of system " + system.id.text()};
     }
@@ -212,7 +210,7 @@ CustomSystem customSystem(const BuiltLayout& built, const System& system) {
         default:
             return {};
     }
-    if (!servesThreePhases(built, system)) {
+    if (!group.systemLinks().threePhases) {
         return {"120/240 V 1-phase", {}};
     }
     if (!system.voltsToGround) {
@@ -242,29 +240,16 @@ std::optional<Custom> customFor(const Customs& customs,
     return std::nullopt;
 }
 
-bool hasNeutral(const BuiltLayout& built, const System& system) {
-    const auto& conductors = built.layout.conductors;
-    return std::any_of(conductors.begin(), conductors.end(), [&](const Conductor& one) {
-        const auto circuit = built.circuitIndex(one.circuit);
-        return one.phase == Phase::n && circuit &&
-               built.layout.circuits[*circuit].system == system.id;
-    });
-}
-
 /// The high leg of a delta is the one custom that the code asks for, by orange or other means.
-Look byCustom(const BuiltLayout& built,
-              const Customs& customs,
-              const Conductor& conductor,
-              const System& system,
-              const ColourText& colour) {
-    const CustomSystem known = customSystem(built, system);
+Look byCustom(const OfCircuit& group, const Conductor& conductor, const ColourText& colour) {
+    const CustomSystem known = customSystem(group);
     if (!known.missing.empty()) {
         return hangsOn(known.missing,
                        ", and which colour is customary hangs on the volts of its system");
     }
-    const auto custom = customFor(customs, known.name, conductor);
+    const auto custom = customFor(group.facts.colourCustoms, known.name, conductor);
     const Hue hue = colour.marking.value_or(colour.base);
-    if (!custom || (custom->value.requiredByCode && !hasNeutral(built, system)) ||
+    if (!custom || (custom->value.requiredByCode && !group.systemLinks().neutralDrawn) ||
         custom->value.colour.find(hueText(hue)) != std::string_view::npos) {
         return {};
     }
@@ -275,7 +260,7 @@ Look byCustom(const BuiltLayout& built,
     if (custom->value.requiredByCode) {
         look.why =
             ", and the high leg, customarily phase B, is " + asked + " or marked by other means";
-        look.citation = sectionFor(built, Rule::highLeg);
+        look.citation = sectionFor(group.built, Rule::highLeg);
     }
     return look;
 }
@@ -283,15 +268,12 @@ Look byCustom(const BuiltLayout& built,
 // ---- one conductor, one circuit -------------------------------------------------------------
 
 /// Bare conductors have no colour.
-Look lookAtColour(const BuiltLayout& built,
-                  const Customs& customs,
-                  std::size_t index,
-                  const System& system) {
-    const Conductor& conductor = built.layout.conductors[index];
+Look lookAtColour(const OfCircuit& group, std::size_t index) {
+    const Conductor& conductor = group.built.layout.conductors[index];
     if (conductor.insulation == standards::Insulation::bare) {
         return {};
     }
-    const std::string input = "colour of " + conductorName(built, index);
+    const std::string input = "colour of " + conductorName(group.built, index);
     if (!conductor.colour) {
         return hangsOn(input, ": its colour is not stated");
     }
@@ -300,19 +282,17 @@ Look lookAtColour(const BuiltLayout& built,
         return hangsOn(input + " in plain words",
                        ": what is stated of its colour is not understood");
     }
-    Look look = byCode(conductor, system, *colour);
+    Look look = byCode(conductor, group.system(), *colour);
     if (look.verdict == Verdict::meets && isPhase(conductor.phase)) {
-        look = byCustom(built, customs, conductor, system, *colour);
+        look = byCustom(group, conductor, *colour);
     }
     look.why = " " + shown(conductor) + look.why;
     return look;
 }
 
-Look lookAt(const BuiltLayout& built,
-            const Customs& customs,
-            const System& system,
-            std::size_t index) {
-    Look look = lookAtColour(built, customs, index, system);
+Look lookAt(const OfCircuit& group, std::size_t index) {
+    const BuiltLayout& built = group.built;
+    Look look = lookAtColour(group, index);
     look.conductor = index;
     if (!look.citation) {
         look.citation = sectionFor(built, ruleFor(built.layout.conductors[index].phase));
@@ -341,7 +321,7 @@ std::vector<std::string> missingOf(const BuiltLayout& built,
 /// "A black, B red and N white", of the first conductor of each phase.
 std::string coloursText(const BuiltLayout& built, const OfCircuit& group) {
     std::map<Phase, std::string> colours;
-    for (const std::size_t i : group.conductors) {
+    for (const std::size_t i : group.conductors()) {
         const Conductor& one = built.layout.conductors[i];
         colours.try_emplace(one.phase, one.colour.value_or("bare"));
     }
@@ -367,20 +347,18 @@ std::string workingFor(const BuiltLayout& built,
            (alike > 1 ? " (and " + std::to_string(alike - 1) + " more like it)" : "");
 }
 
-std::vector<Look> looksAt(const BuiltLayout& built,
-                          const Customs& customs,
-                          const OfCircuit& group) {
-    const System& system = systemOf(built, group.circuit);
+std::vector<Look> looksAt(const OfCircuit& group) {
     std::vector<Look> looks;
-    looks.reserve(group.conductors.size());
-    for (const std::size_t i : group.conductors) {
-        looks.push_back(lookAt(built, customs, system, i));
+    looks.reserve(group.conductors().size());
+    for (const std::size_t i : group.conductors()) {
+        looks.push_back(lookAt(group, i));
     }
     return looks;
 }
 
-Finding findingFor(const BuiltLayout& built, const Customs& customs, const OfCircuit& group) {
-    const auto looks = looksAt(built, customs, group);
+Finding findingFor(const OfCircuit& group) {
+    const BuiltLayout& built = group.built;
+    const auto looks = looksAt(group);
     const auto worst =
         std::max_element(looks.begin(), looks.end(), [](const Look& a, const Look& b) {
             return gravity(a.verdict) < gravity(b.verdict);
@@ -403,18 +381,25 @@ Finding findingFor(const BuiltLayout& built, const Customs& customs, const OfCir
     return finding;
 }
 
+void ofCircuit(std::vector<Finding>& findings,
+               const BuiltLayout& built,
+               const Facts& facts,
+               std::size_t circuit) {
+    if (!facts.links.members[circuit].empty()) {
+        findings.push_back(findingFor({built, facts, circuit}));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::circuit, ofCircuit}});
+
 }  // namespace
 
+std::span<const Section> coloursSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkColours(const BuiltLayout& built) {
-    const Customs customs = standards::colourCustoms(built.layout.edition);
-    const auto members = membersOfCircuits(built);
-    std::vector<Finding> findings;
-    for (std::size_t i = 0; i < members.size(); ++i) {
-        if (!members[i].empty()) {
-            findings.push_back(findingFor(built, customs, {i, members[i]}));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::colours});
 }
 
 }  // namespace gw::checks

@@ -2,10 +2,8 @@
 #include <array>
 #include <set>
 
-#include "checks/circuit_members.h"
-#include "checks/occupancy.h"
-#include "checks/service_side.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// Every connector is used within its listing: its voltage, its mark for the line side of a
 /// service, the enclosure it asks for, and no uninsulated live part.
@@ -22,17 +20,20 @@ using standards::Rule;
 
 struct Landed {
     std::size_t block = 0;
+    const Links& links;
     std::vector<std::size_t> conductors;  ///< by id
 };
 
-Landed landedIn(const BuiltLayout& built, const Occupancy& occupancy, std::size_t block) {
-    std::set<std::size_t> conductors;
+Landed landedIn(const BuiltLayout& built, const Facts& facts, std::size_t block) {
+    std::vector<std::size_t> conductors;
     for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
-        for (const Occupant& occupant : occupancy.of(block, port)) {
-            conductors.insert(occupant.conductor);
+        for (const Occupant& occupant : facts.occupancy.of(block, port)) {
+            conductors.push_back(occupant.conductor);
         }
     }
-    return {block, byId(built, conductors)};
+    facts.links.sortById(conductors);
+    conductors.erase(std::unique(conductors.begin(), conductors.end()), conductors.end());
+    return {block, facts.links, std::move(conductors)};
 }
 
 const parts::Part& partOf(const BuiltLayout& built, const Landed& landed) {
@@ -82,7 +83,8 @@ Voltage voltageAt(const BuiltLayout& built, const Landed& landed) {
     Voltage voltage;
     std::set<std::string> missing;
     for (const std::size_t i : landed.conductors) {
-        const layout::System& system = systemOf(built, circuitOf(built, i));
+        const layout::System& system =
+            built.layout.systems[landed.links.systemOf[landed.links.circuitOf[i]]];
         if (!carriesCurrent(built.layout.conductors[i])) {
             continue;
         }
@@ -138,12 +140,12 @@ struct Service {
 Service serviceAt(const BuiltLayout& built, const Landed& landed) {
     Service service;
     for (const std::size_t i : landed.conductors) {
-        const Side side = sideOf(built, built.layout.conductors[i]);
+        const Side side = landed.links.sideOf(built, i);
         if (side == Side::service && !service.first) {
             service.first = i;
         }
         if (side == Side::unknown) {
-            service.doubtful.insert(circuitOf(built, i));
+            service.doubtful.insert(landed.links.circuitOf[i]);
         }
     }
     return service;
@@ -346,18 +348,26 @@ void addFindings(std::vector<Finding>& findings, const BuiltLayout& built, const
     }
 }
 
+void ofBlock(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts& facts,
+             std::size_t block) {
+    const Landed landed = landedIn(built, facts, block);
+    if (!landed.conductors.empty()) {
+        addFindings(findings, built, landed);
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::block, ofBlock}});
+
 }  // namespace
 
+std::span<const Section> connectorListingSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkConnectorListing(const BuiltLayout& built) {
-    const Occupancy occupancy(built);
-    std::vector<Finding> findings;
-    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
-        const Landed landed = landedIn(built, occupancy, block);
-        if (!landed.conductors.empty()) {
-            addFindings(findings, built, landed);
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::connectorListing});
 }
 
 }  // namespace gw::checks

@@ -1,10 +1,12 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 
 #include "base/tolerance.h"
 #include "checks/bending_need.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// The gutter is wide enough where conductors are deflected after entering: its dimension in the
 /// plane of the bend against Table 312.6(A), one wire per terminal, for the largest one deflected.
@@ -89,39 +91,32 @@ struct AtEntry {
     std::vector<Deflected> deflected{};
 };
 
-void noteEnd(std::vector<AtEntry>& all, const BuiltLayout& built, std::size_t index, bool atFrom) {
+void noteEnd(AtEntry& here, const BuiltLayout& built, std::size_t index, bool atFrom) {
     const BuiltConductor& conductor = built.conductors[index];
-    const BuiltEnd& end = atFrom ? conductor.from : conductor.to;
-    if (end.kind != BuiltEnd::Kind::entry) {
-        return;
-    }
-    const std::size_t entry = given(end.entry);
-    AtEntry& here = all[entry];
     ++here.conductors;
     if (const auto deflection = deflectionOf(conductor, atFrom)) {
+        const std::size_t entry = given((atFrom ? conductor.from : conductor.to).entry);
         const Wall wall = built.layout.entries[entry].wall;
         here.deflected.push_back(
             {index, dimensionFor(wall, *deflection), needByTableA(built, index, 1)});
     }
 }
 
-/// By entry.
-std::vector<AtEntry> conductorsAtEntries(const BuiltLayout& built) {
-    std::vector<AtEntry> all(built.entries.size());
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        noteEnd(all, built, i, true);
-        noteEnd(all, built, i, false);
+AtEntry conductorsAt(const BuiltLayout& built, const Links& links, std::size_t entry) {
+    auto users = links.atEntries[entry];
+    // Alike conductors ask alike: the one to name must not hang on the order of the layout.
+    links.sortById(users);
+    users.erase(std::unique(users.begin(), users.end()), users.end());
+    AtEntry here;
+    for (const std::size_t i : users) {
+        for (const bool atFrom : {true, false}) {
+            const BuiltEnd& end = atFrom ? built.conductors[i].from : built.conductors[i].to;
+            if (end.entry == entry) {
+                noteEnd(here, built, i, atFrom);
+            }
+        }
     }
-    for (AtEntry& here : all) {
-        // Alike conductors ask alike: the one to name must not hang on the order of the layout.
-        std::stable_sort(here.deflected.begin(),
-                         here.deflected.end(),
-                         [&](const Deflected& a, const Deflected& b) {
-                             return built.layout.conductors[a.conductor].id <
-                                    built.layout.conductors[b.conductor].id;
-                         });
-    }
-    return all;
+    return here;
 }
 
 const Deflected& worstOf(const BuiltLayout& built, const std::vector<Deflected>& deflected) {
@@ -165,17 +160,26 @@ Finding findingFor(const BuiltLayout& built, std::size_t entry, const AtEntry& h
     return finding;
 }
 
+void ofEntry(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts& facts,
+             std::size_t entry) {
+    const AtEntry here = conductorsAt(built, facts.links, entry);
+    if (here.conductors > 0) {
+        findings.push_back(findingFor(built, entry, here));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::entry, ofEntry}});
+
 }  // namespace
 
+std::span<const Section> entryBendingSpaceSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkEntryBendingSpace(const BuiltLayout& built) {
-    std::vector<Finding> findings;
-    const auto all = conductorsAtEntries(built);
-    for (std::size_t entry = 0; entry < all.size(); ++entry) {
-        if (all[entry].conductors > 0) {
-            findings.push_back(findingFor(built, entry, all[entry]));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::entryBendingSpace});
 }
 
 }  // namespace gw::checks

@@ -1,9 +1,10 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/tolerance.h"
-#include "checks/occupancy.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// At every port: no copper outside the mouth, no insulation under a screw, the tip past the last
 /// screw, the strip as long as the connector asks; for a conductor passing through, the window
@@ -367,23 +368,31 @@ Finding passFinding(const BuiltLayout& built, std::size_t conductor, const Built
     return finding;
 }
 
-}  // namespace
-
-std::vector<Finding> checkExposedCopper(const BuiltLayout& built) {
-    const Occupancy occupancy(built);
-    std::vector<Finding> findings;
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        const auto& conductor = built.conductors[i];
-        for (const BuiltEnd* end : {&conductor.from, &conductor.to}) {
-            if (end->kind == BuiltEnd::Kind::port) {
-                findings.push_back(endFinding(built, occupancy, i, *end));
-            }
-        }
-        for (const BuiltPass& pass : conductor.passes) {
-            findings.push_back(passFinding(built, i, pass));
+void ofConductor(std::vector<Finding>& findings,
+                 const BuiltLayout& built,
+                 const Facts& facts,
+                 std::size_t index) {
+    const auto& conductor = built.conductors[index];
+    for (const BuiltEnd* end : {&conductor.from, &conductor.to}) {
+        if (end->kind == BuiltEnd::Kind::port) {
+            findings.push_back(endFinding(built, facts.occupancy, index, *end));
         }
     }
-    return findings;
+    for (const BuiltPass& pass : conductor.passes) {
+        findings.push_back(passFinding(built, index, pass));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::conductor, ofConductor}});
+
+}  // namespace
+
+std::span<const Section> exposedCopperSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkExposedCopper(const BuiltLayout& built) {
+    return runChecks(built, {Check::exposedCopper});
 }
 
 }  // namespace gw::checks

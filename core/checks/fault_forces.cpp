@@ -1,9 +1,10 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <iterator>
 
-#include "checks/circuit_members.h"
 #include "checks/support.h"
+#include "checks/units.h"
 #include "geometry/solids.h"
 
 /// With what force the phases of a circuit drive each other apart in a fault, and how close ties
@@ -170,22 +171,31 @@ Finding findingFor(const BuiltLayout& built,
     return finding;
 }
 
+void ofCircuit(std::vector<Finding>& findings,
+               const BuiltLayout& built,
+               const Facts& facts,
+               std::size_t circuit) {
+    const auto& system = built.layout.systems[facts.links.systemOf[circuit]];
+    if (!system.faultKiloamperes) {
+        return;
+    }
+    const auto carriers =
+        carriersOf(built, built.layout.circuits[circuit], facts.links.members[circuit]);
+    if (const auto nearest = nearestPair(built, carriers)) {
+        findings.push_back(findingFor(built, circuit, *nearest, *system.faultKiloamperes));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::circuit, ofCircuit}});
+
 }  // namespace
 
+std::span<const Section> faultForcesSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkFaultForces(const BuiltLayout& built) {
-    const auto members = membersOfCircuits(built);
-    std::vector<Finding> findings;
-    for (std::size_t i = 0; i < members.size(); ++i) {
-        const auto& kiloamperes = systemOf(built, i).faultKiloamperes;
-        if (!kiloamperes) {
-            continue;
-        }
-        const auto carriers = carriersOf(built, built.layout.circuits[i], members[i]);
-        if (const auto nearest = nearestPair(built, carriers)) {
-            findings.push_back(findingFor(built, i, *nearest, *kiloamperes));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::faultForces});
 }
 
 }  // namespace gw::checks

@@ -5,12 +5,28 @@
 #include <iterator>
 
 #include "base/contract.h"
+#include "checks/units.h"
 #include "units/length.h"
 
 namespace gw::checks {
 namespace {
 
-/// One row a check: its names, why it may have nothing to say, and its function. In the order
+/// A check that is not told unit by unit: all of it a section of the gutter.
+template <std::vector<Finding> (*kCheck)(const geometry::BuiltLayout&)>
+std::span<const Section> whole() {
+    static constexpr auto kSections = std::to_array<Section>(
+        {{Unit::gutter,
+          [](std::vector<Finding>& findings,
+             const geometry::BuiltLayout& built,
+             const Facts&,
+             std::size_t) {
+              auto found = kCheck(built);
+              std::move(found.begin(), found.end(), std::back_inserter(findings));
+          }}});
+    return kSections;
+}
+
+/// One row a check: its names, why it may have nothing to say, and its sections. In the order
 /// people read the findings.
 struct Row {
     Check check;
@@ -18,7 +34,7 @@ struct Row {
     std::string_view name;
     std::string_view title;
     std::string_view whyNot;
-    CheckFunction function;
+    std::span<const Section> (*sections)();
 };
 
 constexpr auto kRows = std::to_array<Row>({
@@ -27,187 +43,187 @@ constexpr auto kRows = std::to_array<Row>({
      "conductor-fill",
      "Conductor fill",
      "no conductor runs along the gutter",
-     checkConductorFill},
+     whole<checkConductorFill>},
     {Check::spliceFill,
      Group::space,
      "splice-fill",
      "Splice fill",
      "no block is in the gutter",
-     checkSpliceFill},
+     whole<checkSpliceFill>},
     {Check::entryBendingSpace,
      Group::space,
      "entry-bending-space",
      "Bending space at entries",
      "no conductor comes in by an entry",
-     checkEntryBendingSpace},
+     entryBendingSpaceSections},
     {Check::terminalBendingSpace,
      Group::space,
      "terminal-bending-space",
      "Bending space at ports",
      "no conductor ends in a port",
-     checkTerminalBendingSpace},
+     terminalBendingSpaceSections},
     {Check::pullDistances,
      Group::space,
      "pull-distances",
      "Pull distances",
      "no insulated conductor of 4 AWG or larger goes uncut from one entry to another",
-     checkPullDistances},
+     pullDistancesSections},
     {Check::clearance,
      Group::space,
      "clearance",
      "Clearance",
      "nothing is in the gutter",
-     checkClearance},
+     whole<checkClearance>},
     {Check::supportSpacing,
      Group::space,
      "support-spacing",
      "Distance between supports",
      "every gutter is supported",
-     checkSupportSpacing},
+     supportSpacingSections},
     {Check::lengthBeyond,
      Group::space,
      "length-beyond",
      "Length beyond the equipment",
      "it is a wireway, whose length has no limit",
-     checkLengthBeyond},
+     lengthBeyondSections},
     {Check::coverPush,
      Group::space,
      "cover-push",
      "Push on the cover",
      "no conductor bends",
-     checkCoverPush},
+     whole<checkCoverPush>},
     {Check::faultForces,
      Group::space,
      "fault-forces",
      "Fault forces",
      "no available fault current is stated for two conductors of one circuit",
-     checkFaultForces},
+     faultForcesSections},
     {Check::bendRadius,
      Group::conductors,
      "bend-radius",
      "Bend radius",
      "no conductor bends",
-     checkBendRadius},
+     bendRadiusSections},
     {Check::ampacity,
      Group::conductors,
      "ampacity",
      "Ampacity",
      "no circuit has a conductor that carries current",
-     checkAmpacity},
+     ampacitySections},
     {Check::parallelSets,
      Group::conductors,
      "parallel-sets",
      "Parallel sets",
      "no circuit runs in parallel conductors",
-     checkParallelSets},
+     parallelSetsSections},
     {Check::racewayFill,
      Group::conductors,
      "raceway-fill",
      "Raceway fill",
      "no conductor comes in by an entry",
-     checkRacewayFill},
+     racewayFillSections},
     {Check::circuitTogether,
      Group::conductors,
      "circuit-together",
      "Circuits together",
      "no circuit comes in by an entry",
-     checkCircuitTogether},
+     circuitTogetherSections},
     {Check::portSuitsConductor,
      Group::connections,
      "port-suits-conductor",
      "Port suits conductor",
      "no conductor is in a port",
-     checkPortSuitsConductor},
+     portSuitsConductorSections},
     {Check::exposedCopper,
      Group::connections,
      "exposed-copper",
      "Exposed copper",
      "no conductor is in a port",
-     checkExposedCopper},
+     exposedCopperSections},
     {Check::joints,
      Group::connections,
      "joints",
      "Joints",
      "there is neither block nor conductor",
-     checkJoints},
+     jointsSections},
     {Check::screwReach,
      Group::connections,
      "screw-reach",
      "Screws within reach",
      "no conductor is in a port",
-     checkScrewReach},
+     whole<checkScrewReach>},
     {Check::landingOrder,
      Group::connections,
      "landing-order",
      "Landing order",
      "no conductor is in the gutter",
-     checkLandingOrder},
+     whole<checkLandingOrder>},
     {Check::torqueKnown,
      Group::connections,
      "torque-known",
      "Torque stated",
      "no conductor is in a port",
-     checkTorqueKnown},
+     torqueKnownSections},
     {Check::connectorListing,
      Group::connections,
      "connector-listing",
      "Listing of connectors",
      "no conductor is in a port",
-     checkConnectorListing},
+     connectorListingSections},
     {Check::location,
      Group::connections,
      "location",
      "Location",
      "there is neither block nor conductor",
-     checkLocation},
+     locationSections},
     {Check::tapRule,
      Group::tapsAndProtection,
      "tap-rule",
      "Tap rules",
      "no circuit is a tap of a feeder",
-     checkTapRule},
+     tapRuleSections},
     {Check::serviceDisconnects,
      Group::tapsAndProtection,
      "service-disconnects",
      "Service disconnects",
      "no service supplies disconnects from here",
-     checkServiceDisconnects},
+     serviceDisconnectsSections},
     {Check::serviceApart,
      Group::tapsAndProtection,
      "service-apart",
      "Service apart",
      "no service conductor shares a raceway or wireway",
-     checkServiceApart},
+     serviceApartSections},
     {Check::insulatingBushing,
      Group::bonding,
      "insulating-bushing",
      "Insulating bushings",
      "no conductor of 4 AWG or larger comes in by an entry",
-     checkInsulatingBushing},
+     insulatingBushingSections},
     {Check::groundingSize,
      Group::bonding,
      "grounding-size",
      "Size of grounding conductors",
      "no grounding conductor is in the gutter, and no bonding jumper of a service",
-     checkGroundingSize},
+     groundingSizeSections},
     {Check::serviceBonding,
      Group::bonding,
      "service-bonding",
      "Bonding at service entries",
      "no service conductor comes into a metal gutter by a metal raceway",
-     checkServiceBonding},
+     serviceBondingSections},
     {Check::colours,
      Group::identification,
      "colours",
      "Colours",
      "no circuit has a conductor in the gutter",
-     checkColours},
+     coloursSections},
     {Check::tapLabels,
      Group::identification,
      "tap-labels",
      "Tap labels",
      "no circuit is a tap",
-     checkTapLabels},
+     tapLabelsSections},
 });
 
 const Row& rowOf(Check check) {
@@ -283,8 +299,8 @@ std::string_view whyNotConcerned(Check check) {
     return rowOf(check).whyNot;
 }
 
-CheckFunction functionOf(Check check) {
-    return rowOf(check).function;
+std::span<const Section> sectionsOf(Check check) {
+    return rowOf(check).sections();
 }
 
 const std::vector<Check>& allChecks() {
@@ -326,16 +342,47 @@ std::string subjectText(const Subject& subject) {
     return std::visit([](const auto& id) { return nameOf(id); }, subject);
 }
 
+std::size_t countOf(Unit unit, const geometry::BuiltLayout& built) {
+    switch (unit) {
+        case Unit::gutter:
+            return 1;
+        case Unit::conductor:
+            return built.conductors.size();
+        case Unit::circuit:
+            return built.layout.circuits.size();
+        case Unit::entry:
+            return built.entries.size();
+        case Unit::block:
+            return built.blocks.size();
+    }
+    return 0;
+}
+
+void runSection(std::vector<Finding>& findings,
+                const Section& section,
+                const geometry::BuiltLayout& built,
+                const Facts& facts) {
+    const std::size_t units = countOf(section.unit, built);
+    for (std::size_t i = 0; i < units; ++i) {
+        section.find(findings, built, facts, i);
+    }
+}
+
 std::vector<Finding> runChecks(const geometry::BuiltLayout& built,
+                               const Facts& facts,
                                const std::vector<Check>& which) {
     std::vector<Finding> all;
     for (const Check check : which) {
-        auto found = functionOf(check)(built);
-        all.insert(all.end(),
-                   std::make_move_iterator(found.begin()),
-                   std::make_move_iterator(found.end()));
+        for (const Section& section : sectionsOf(check)) {
+            runSection(all, section, built, facts);
+        }
     }
     return all;
+}
+
+std::vector<Finding> runChecks(const geometry::BuiltLayout& built,
+                               const std::vector<Check>& which) {
+    return runChecks(built, factsOf(built), which);
 }
 
 std::vector<Finding> checkAll(const geometry::BuiltLayout& built) {

@@ -121,10 +121,22 @@ struct Finding {
     std::vector<Reading> readings;     ///< where the wording is disputed
 };
 
-/// Each check is a pure function with this shape, in its own file. What a rule does not concern has
-/// no finding: where a check has none at all, whyNotConcerned() tells the reason.
-using CheckFunction = std::vector<Finding> (*)(const geometry::BuiltLayout&);
+struct Facts;  // of checks/facts.h
 
+/// All findings of these checks, in the order given; within a check in the order of the layout.
+/// Pure: the same layout gives the same findings. What a rule does not concern has no finding:
+/// where a check has none at all, whyNotConcerned() tells the reason. How each check is made up of
+/// the findings of single conductors, circuits, entries and blocks is in checks/units.h.
+std::vector<Finding> runChecks(const geometry::BuiltLayout& built, const std::vector<Check>& which);
+/// The same with the facts at hand. REQUIRES facts of this built layout.
+std::vector<Finding> runChecks(const geometry::BuiltLayout& built,
+                               const Facts& facts,
+                               const std::vector<Check>& which);
+
+/// All checks in the order of allChecks().
+std::vector<Finding> checkAll(const geometry::BuiltLayout& built);
+
+// One check alone.
 std::vector<Finding> checkConductorFill(const geometry::BuiltLayout& built);
 std::vector<Finding> checkSpliceFill(const geometry::BuiltLayout& built);
 std::vector<Finding> checkEntryBendingSpace(const geometry::BuiltLayout& built);
@@ -156,14 +168,6 @@ std::vector<Finding> checkGroundingSize(const geometry::BuiltLayout& built);
 std::vector<Finding> checkServiceBonding(const geometry::BuiltLayout& built);
 std::vector<Finding> checkColours(const geometry::BuiltLayout& built);
 std::vector<Finding> checkTapLabels(const geometry::BuiltLayout& built);
-
-CheckFunction functionOf(Check check);
-
-/// These checks, in the order given; within a check in the order of the layout.
-std::vector<Finding> runChecks(const geometry::BuiltLayout& built, const std::vector<Check>& which);
-
-/// All checks in the order of allChecks().
-std::vector<Finding> checkAll(const geometry::BuiltLayout& built);
 
 /// The checks of `asked` that have no finding among these: they did not concern the layout.
 std::vector<Check> notConcerned(const std::vector<Check>& asked,

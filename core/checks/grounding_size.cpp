@@ -1,11 +1,10 @@
 #include <algorithm>
+#include <array>
 
 #include "checks/circuit_ampacity.h"
-#include "checks/circuit_members.h"
-#include "checks/entry_users.h"
 #include "checks/metal_area.h"
-#include "checks/service_side.h"
 #include "checks/support.h"
+#include "checks/units.h"
 #include "standards/tables.h"
 
 /// Grounding conductors and bonding jumpers are large enough: on the line side by the metal of the
@@ -21,7 +20,7 @@ using standards::Rule;
 /// A grounding conductor, and what belongs to its circuit.
 struct Ground {
     const BuiltLayout& built;
-    const std::vector<std::vector<std::size_t>>& users;  ///< of the entries
+    const Links& links;
     std::size_t conductor;
     std::size_t circuit;
 
@@ -54,26 +53,22 @@ Finding unknown(const Ground& ground, Rule rule, const std::vector<std::string>&
 
 // ---- line side: by the metal of the ungrounded conductors -------------------------------------
 
+bool shareOne(const std::vector<std::size_t>& some, const std::vector<std::size_t>& others) {
+    return std::find_first_of(some.begin(), some.end(), others.begin(), others.end()) != some.end();
+}
+
 /// Of the circuits named, those that share an entry with the conductor; all where it has none.
 std::vector<std::size_t> companions(const Ground& ground,
                                     const std::vector<std::size_t>& circuits) {
-    const auto& built = ground.built;
-    std::vector<std::size_t> beside;
-    for (const auto& users : ground.users) {
-        if (std::find(users.begin(), users.end(), ground.conductor) != users.end()) {
-            beside.insert(beside.end(), users.begin(), users.end());
-        }
-    }
     std::vector<std::size_t> found;
-    for (std::size_t i = 0; i < built.layout.conductors.size(); ++i) {
-        const std::size_t circuit = circuitOf(built, i);
-        const bool named = std::find(circuits.begin(), circuits.end(), circuit) != circuits.end();
-        const bool near =
-            beside.empty() || std::find(beside.begin(), beside.end(), i) != beside.end();
-        if (named && near) {
-            found.push_back(i);
-        }
+    const auto entries = entriesOf(ground.built.conductors[ground.conductor]);
+    for (const std::size_t circuit : circuits) {
+        const auto& members = ground.links.members[circuit];
+        std::copy_if(members.begin(), members.end(), std::back_inserter(found), [&](std::size_t i) {
+            return entries.empty() || shareOne(entriesOf(ground.built.conductors[i]), entries);
+        });
     }
+    std::sort(found.begin(), found.end());  // as the layout has them
     return found;
 }
 
@@ -114,20 +109,20 @@ bool isTapped(const layout::Circuit& circuit) {
 
 /// The circuit whose device is ahead: of a tap, that which it is tapped from, and so on up; of any
 /// other its own. Empty where a tap does not say what it is tapped from.
-std::optional<std::size_t> aheadOf(const BuiltLayout& built, std::size_t circuit) {
-    const auto& one = built.layout.circuits[circuit];
-    if (!isTapped(one)) {
+std::optional<std::size_t> aheadOf(const Ground& ground, std::size_t circuit) {
+    if (!isTapped(ground.built.layout.circuits[circuit])) {
         return circuit;
     }
-    return one.joins ? aheadOf(built, given(built.circuitIndex(*one.joins))) : std::nullopt;
+    const auto& joined = ground.links.joins[circuit];
+    return joined ? aheadOf(ground, *joined) : std::nullopt;
 }
 
 /// The largest ungrounded conductor of the circuit: a grounding conductor need not be larger.
 std::optional<units::WireSize> largestPhase(const Ground& ground) {
     std::optional<units::WireSize> largest;
-    for (const auto& conductor : ground.built.layout.conductors) {
-        const bool counts = conductor.circuit == ground.of().id && conductor.phase != Phase::n &&
-                            conductor.phase != Phase::g;
+    for (const std::size_t i : ground.links.members[ground.circuit]) {
+        const auto& conductor = ground.built.layout.conductors[i];
+        const bool counts = conductor.phase != Phase::n && conductor.phase != Phase::g;
         if (counts && (!largest || conductor.size > *largest)) {
             largest = conductor.size;
         }
@@ -137,7 +132,7 @@ std::optional<units::WireSize> largestPhase(const Ground& ground) {
 
 Finding loadSide(const Ground& ground) {
     const auto& built = ground.built;
-    const auto ahead = aheadOf(built, ground.circuit);
+    const auto ahead = aheadOf(ground, ground.circuit);
     const Rule rule = ahead != ground.circuit ? Rule::equipmentGroundingTaps
                       : ground.of().sets > 1  ? Rule::equipmentGroundingParallel
                                               : Rule::equipmentGrounding;
@@ -178,7 +173,7 @@ Finding findingFor(const Ground& ground) {
     if (ground.of().role == Role::bonding) {
         return lineSide(ground, services(ground.built), Rule::mainBondingJumper);
     }
-    return areServiceConductors(ground.built, ground.circuit)
+    return ground.links.areServiceConductors(ground.circuit)
                ? lineSide(ground, {ground.circuit}, Rule::lineSideJumper)
                : loadSide(ground);
 }
@@ -189,18 +184,26 @@ bool concerns(const Ground& ground) {
            (ground.of().role != Role::bonding || !services(ground.built).empty());
 }
 
+void ofConductor(std::vector<Finding>& findings,
+                 const BuiltLayout& built,
+                 const Facts& facts,
+                 std::size_t conductor) {
+    const Ground ground{built, facts.links, conductor, facts.links.circuitOf[conductor]};
+    if (concerns(ground)) {
+        findings.push_back(findingFor(ground));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::conductor, ofConductor}});
+
 }  // namespace
 
+std::span<const Section> groundingSizeSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkGroundingSize(const BuiltLayout& built) {
-    const auto users = conductorsAtEntries(built);
-    std::vector<Finding> findings;
-    for (std::size_t i = 0; i < built.layout.conductors.size(); ++i) {
-        const Ground ground{built, users, i, circuitOf(built, i)};
-        if (concerns(ground)) {
-            findings.push_back(findingFor(ground));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::groundingSize});
 }
 
 }  // namespace gw::checks

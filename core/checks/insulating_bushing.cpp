@@ -1,6 +1,9 @@
+#include <array>
+
 #include "base/contract.h"
 #include "checks/entry_users.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// Large insulated conductors come into the gutter over a smooth, rounded, insulating edge.
 namespace gw::checks {
@@ -56,18 +59,26 @@ Finding findingAt(const BuiltLayout& built,
     return finding;
 }
 
+void ofEntry(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts& facts,
+             std::size_t entry) {
+    const auto large = largeOnes(built, facts.links.atEntries[entry]);
+    if (!large.empty()) {
+        findings.push_back(findingAt(built, entry, large));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::entry, ofEntry}});
+
 }  // namespace
 
+std::span<const Section> insulatingBushingSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkInsulatingBushing(const BuiltLayout& built) {
-    const auto users = conductorsAtEntries(built);
-    std::vector<Finding> findings;
-    for (std::size_t entry = 0; entry < users.size(); ++entry) {
-        const auto large = largeOnes(built, users[entry]);
-        if (!large.empty()) {
-            findings.push_back(findingAt(built, entry, large));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::insulatingBushing});
 }
 
 }  // namespace gw::checks

@@ -15,54 +15,42 @@ using layout::Circuit;
 using layout::Phase;
 using layout::Role;
 
-std::map<layout::CircuitId, std::size_t> circuitIndices(const BuiltLayout& built) {
-    std::map<layout::CircuitId, std::size_t> indices;
-    for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
-        indices.emplace(built.layout.circuits[i].id, i);
-    }
-    return indices;
-}
-
-void readCircuits(JointGraph& graph) {
-    const auto indices = circuitIndices(graph.built);
-    for (const Circuit& circuit : graph.built.layout.circuits) {
-        graph.joins.push_back(circuit.joins ? std::optional(indices.at(*circuit.joins))
-                                            : std::nullopt);
-    }
-    for (const layout::Conductor& conductor : graph.built.layout.conductors) {
-        graph.circuitOf.push_back(indices.at(conductor.circuit));
-    }
-}
+/// The graph while it is made.
+struct Making {
+    const BuiltLayout& built;
+    const Links& links;
+    JointGraph& graph;
+};
 
 /// The circuit each circuit is tapped from in the end, itself if from none.
-void readRoots(JointGraph& graph) {
-    graph.roots.resize(graph.joins.size());
-    std::iota(graph.roots.begin(), graph.roots.end(), std::size_t{0});
-    for (std::size_t& root : graph.roots) {
-        while (graph.joins[root]) {
-            root = *graph.joins[root];
+void readRoots(const Making& at) {
+    at.graph.roots.resize(at.links.joins.size());
+    std::iota(at.graph.roots.begin(), at.graph.roots.end(), std::size_t{0});
+    for (std::size_t& root : at.graph.roots) {
+        while (at.links.joins[root]) {
+            root = *at.links.joins[root];
         }
     }
 }
 
-void sortById(const JointGraph& graph, std::vector<std::size_t>& conductors) {
+void sortById(const Making& at, std::vector<std::size_t>& conductors) {
     std::sort(conductors.begin(), conductors.end(), [&](std::size_t a, std::size_t b) {
-        return graph.idOf(a) < graph.idOf(b);
+        return at.links.rank[a] < at.links.rank[b];
     });
     conductors.erase(std::unique(conductors.begin(), conductors.end()), conductors.end());
 }
 
-void readConductors(JointGraph& graph) {
-    const auto& layout = graph.built.layout;
+void readConductors(const Making& at) {
+    const auto& layout = at.built.layout;
     for (std::size_t i = 0; i < layout.conductors.size(); ++i) {
         const Phase phase = layout.conductors[i].phase;
-        const Circuit& circuit = layout.circuits[graph.circuitOf[i]];
-        graph.netOf.push_back(graph.netFor(graph.circuitOf[i], phase));
-        graph.bonds.push_back(circuit.role == Role::bonding && circuit.bondsNeutral == true);
-        graph.members[{graph.circuitOf[i], phase}].push_back(i);
+        const Circuit& circuit = layout.circuits[at.links.circuitOf[i]];
+        at.graph.netOf.push_back(netFor(at.built, at.graph.roots, at.links.circuitOf[i], phase));
+        at.graph.bonds.push_back(circuit.role == Role::bonding && circuit.bondsNeutral == true);
+        at.graph.members[{at.links.circuitOf[i], phase}].push_back(i);
     }
-    for (auto& [key, conductors] : graph.members) {
-        sortById(graph, conductors);
+    for (auto& [key, conductors] : at.graph.members) {
+        sortById(at, conductors);
     }
 }
 
@@ -81,17 +69,17 @@ std::vector<std::size_t> blocksOf(const geometry::BuiltConductor& conductor) {
     return blocks;
 }
 
-void readLandings(JointGraph& graph) {
-    graph.blocks.resize(graph.built.blocks.size());
-    for (std::size_t i = 0; i < graph.built.conductors.size(); ++i) {
-        const auto blocks = blocksOf(graph.built.conductors[i]);
-        graph.landed.push_back(!blocks.empty());
+void readLandings(const Making& at) {
+    at.graph.blocks.resize(at.built.blocks.size());
+    for (std::size_t i = 0; i < at.built.conductors.size(); ++i) {
+        const auto blocks = blocksOf(at.built.conductors[i]);
+        at.graph.landed.push_back(!blocks.empty());
         for (const std::size_t block : blocks) {
-            graph.blocks[block].conductors.push_back(i);
+            at.graph.blocks[block].conductors.push_back(i);
         }
     }
-    for (JointBlock& block : graph.blocks) {
-        sortById(graph, block.conductors);
+    for (JointBlock& block : at.graph.blocks) {
+        sortById(at, block.conductors);
     }
 }
 
@@ -102,12 +90,12 @@ bool isAlike(const Net& bonding, const Net& other) {
 }
 
 /// Conductors by net; those of bonding circuits go with any circuits of their phase and system.
-std::map<Net, std::vector<std::size_t>> netsIn(const JointGraph& graph,
+std::map<Net, std::vector<std::size_t>> netsIn(const Making& at,
                                                const std::vector<std::size_t>& conductors) {
     std::map<Net, std::vector<std::size_t>> nets;
     for (const std::size_t i : conductors) {
-        if (!graph.bonds[i]) {
-            nets[graph.netOf[i]].push_back(i);
+        if (!at.graph.bonds[i]) {
+            nets[at.graph.netOf[i]].push_back(i);
         }
     }
     for (auto one = nets.begin(); one != nets.end();) {
@@ -173,7 +161,7 @@ bool isNeutralOrGround(Phase phase) {
 
 /// Whether N and G meet here and no longer would, were the conductors of bonding circuits that do
 /// not say whether they join them left out.
-std::vector<std::size_t> perhapsBonding(const JointGraph& graph, const JointBlock& block) {
+std::vector<std::size_t> perhapsBonding(const Making& at, const JointBlock& block) {
     const bool onlyNeutralAndGround =
         std::all_of(block.nets.begin(), block.nets.end(), [](const auto& net) {
             return isNeutralOrGround(net.first.phase);
@@ -184,18 +172,18 @@ std::vector<std::size_t> perhapsBonding(const JointGraph& graph, const JointBloc
     std::vector<std::size_t> others;
     std::set<std::size_t> unsure;
     for (const std::size_t i : block.conductors) {
-        const Circuit& circuit = graph.built.layout.circuits[graph.circuitOf[i]];
+        const Circuit& circuit = at.built.layout.circuits[at.links.circuitOf[i]];
         if (circuit.role == Role::bonding && !circuit.bondsNeutral) {
-            unsure.insert(graph.circuitOf[i]);
+            unsure.insert(at.links.circuitOf[i]);
         } else {
             others.push_back(i);
         }
     }
-    return netsIn(graph, others).size() <= 1 ? std::vector(unsure.begin(), unsure.end())
-                                             : std::vector<std::size_t>{};
+    return netsIn(at, others).size() <= 1 ? std::vector(unsure.begin(), unsure.end())
+                                          : std::vector<std::size_t>{};
 }
 
-void findAstray(const JointGraph& graph, JointBlock& block) {
+void findAstray(const Making& at, JointBlock& block) {
     for (const auto& [net, conductors] : block.nets) {
         if (block.nets.size() > 1 && (!block.carries || net != *block.carries)) {
             block.astray.insert(block.astray.end(), conductors.begin(), conductors.end());
@@ -205,37 +193,37 @@ void findAstray(const JointGraph& graph, JointBlock& block) {
         return !isNeutralOrGround(net.first.phase);
     });
     for (const std::size_t i : block.conductors) {
-        if (graph.bonds[i] && live) {
+        if (at.graph.bonds[i] && live) {
             block.astray.push_back(i);
             block.clash = block.clash == Clash::none ? Clash::bondOnPhase : block.clash;
         }
     }
 }
 
-void judgeBlock(const JointGraph& graph, JointBlock& block, const std::optional<Phase>& stated) {
-    block.nets = netsIn(graph, block.conductors);
+void judgeBlock(const Making& at, JointBlock& block, const std::optional<Phase>& stated) {
+    block.nets = netsIn(at, block.conductors);
     block.carries = prevailing(block, stated);
     block.clash = clashOf(block);
-    block.perhapsBonding = perhapsBonding(graph, block);
+    block.perhapsBonding = perhapsBonding(at, block);
     if (block.perhapsBonding.empty()) {
-        findAstray(graph, block);
+        findAstray(at, block);
     }
     if (block.clash == Clash::none && stated && block.carries && block.carries->phase != *stated) {
         block.clash = Clash::label;
     }
 }
 
-void joinPieces(JointGraph& graph) {
-    const std::size_t conductors = graph.built.conductors.size();
-    graph.strayed.assign(conductors, 0);
-    for (std::size_t block = 0; block < graph.blocks.size(); ++block) {
-        const std::set<std::size_t> astray(graph.blocks[block].astray.begin(),
-                                           graph.blocks[block].astray.end());
-        for (const std::size_t i : graph.blocks[block].conductors) {
+void joinPieces(const Making& at) {
+    const std::size_t conductors = at.built.conductors.size();
+    at.graph.strayed.assign(conductors, 0);
+    for (std::size_t block = 0; block < at.graph.blocks.size(); ++block) {
+        const std::set<std::size_t> astray(at.graph.blocks[block].astray.begin(),
+                                           at.graph.blocks[block].astray.end());
+        for (const std::size_t i : at.graph.blocks[block].conductors) {
             if (astray.count(i) > 0) {
-                ++graph.strayed[i];
-            } else if (!graph.bonds[i]) {
-                graph.pieces.join(i, conductors + block);
+                ++at.graph.strayed[i];
+            } else if (!at.graph.bonds[i]) {
+                at.graph.pieces.join(i, conductors + block);
             }
         }
     }
@@ -244,16 +232,16 @@ void joinPieces(JointGraph& graph) {
 // ---- what lies apart ------------------------------------------------------------------------
 
 /// Groups of conductors that belong together: all of one phase of circuits that join one another.
-std::vector<std::vector<std::size_t>> belongingTogether(const JointGraph& graph) {
-    Groups wanted(graph.built.conductors.size());
+std::vector<std::vector<std::size_t>> belongingTogether(const Making& at) {
+    Groups wanted(at.built.conductors.size());
     std::set<std::size_t> concerned;
-    for (const auto& [key, conductors] : graph.members) {
-        const auto& joined = graph.joins[key.first];
-        if (!joined || graph.bonds[conductors.front()] ||
-            graph.membersOf(*joined, key.second).empty()) {
+    for (const auto& [key, conductors] : at.graph.members) {
+        const auto& joined = at.links.joins[key.first];
+        if (!joined || at.graph.bonds[conductors.front()] ||
+            at.graph.membersOf(*joined, key.second).empty()) {
             continue;
         }
-        const auto& others = graph.membersOf(*joined, key.second);
+        const auto& others = at.graph.membersOf(*joined, key.second);
         for (const auto* list : {&conductors, &others}) {
             for (const std::size_t i : *list) {
                 wanted.join(i, others.front());
@@ -276,27 +264,27 @@ using Piece = std::vector<std::size_t>;
 
 /// The pieces a group lies in; the main one first: on a block, with the most conductors, and by id
 /// where two are alike. Then those that are astray, which a block tells of; then the others by id.
-std::vector<Piece> piecesOfGroup(const JointGraph& graph, Piece group) {
-    sortById(graph, group);
+std::vector<Piece> piecesOfGroup(const Making& at, Piece group) {
+    sortById(at, group);
     std::map<std::size_t, Piece> byRoot;
     for (const std::size_t i : group) {
-        byRoot[graph.pieceOf(i)].push_back(i);
+        byRoot[at.graph.pieceOf(i)].push_back(i);
     }
     std::vector<Piece> pieces;
     for (auto& [root, piece] : byRoot) {
         pieces.push_back(std::move(piece));
     }
     const auto rank = [&](const Piece& piece) {
-        const bool blockless = !graph.landed[piece.front()];
-        return std::tuple(blockless, -std::ptrdiff_t(piece.size()), graph.idOf(piece.front()));
+        const bool blockless = !at.graph.landed[piece.front()];
+        return std::tuple(blockless, -std::ptrdiff_t(piece.size()), at.links.rank[piece.front()]);
     };
     const auto main = std::min_element(
         pieces.begin(), pieces.end(), [&](auto& a, auto& b) { return rank(a) < rank(b); });
     std::iter_swap(pieces.begin(), main);
     const auto order = [&](const Piece& piece) {
         const bool astray = std::all_of(
-            piece.begin(), piece.end(), [&](std::size_t i) { return graph.strayed[i] > 0; });
-        return std::tuple(!astray, graph.idOf(piece.front()));
+            piece.begin(), piece.end(), [&](std::size_t i) { return at.graph.strayed[i] > 0; });
+        return std::tuple(!astray, at.links.rank[piece.front()]);
     };
     std::sort(pieces.begin() + 1, pieces.end(), [&](const Piece& a, const Piece& b) {
         return order(a) < order(b);
@@ -307,15 +295,15 @@ std::vector<Piece> piecesOfGroup(const JointGraph& graph, Piece group) {
 /// The pieces of a group that are told of, by the piece's root.
 using Told = std::map<std::size_t, Apart>;
 
-Told toldOf(const JointGraph& graph, const std::vector<Piece>& pieces, const Piece& group) {
+Told toldOf(const Making& at, const std::vector<Piece>& pieces, const Piece& group) {
     // Every conductor that is astray at a block leaves one connection open there.
     std::size_t explained = 0;
     for (const std::size_t i : group) {
-        explained += graph.strayed[i];
+        explained += at.graph.strayed[i];
     }
     Told told;
     for (std::size_t i = 1 + explained; i < pieces.size(); ++i) {
-        Apart& apart = told[graph.pieceOf(pieces[i].front())];
+        Apart& apart = told[at.graph.pieceOf(pieces[i].front())];
         apart.conductors = pieces[i];
         apart.partly = true;
     }
@@ -323,10 +311,10 @@ Told toldOf(const JointGraph& graph, const std::vector<Piece>& pieces, const Pie
 }
 
 /// Notes at both pieces that a tap does not reach one of the conductors it is tapped from.
-void noteGap(const JointGraph& graph, Told& told, std::size_t tap, std::size_t other, bool partly) {
-    const bool parallel = graph.built.layout.circuits[graph.circuitOf[other]].sets > 1;
+void noteGap(const Making& at, Told& told, std::size_t tap, std::size_t other, bool partly) {
+    const bool parallel = at.built.layout.circuits[at.links.circuitOf[other]].sets > 1;
     for (const auto& [here, there] : {std::pair(tap, other), std::pair(other, tap)}) {
-        const auto apart = told.find(graph.pieceOf(here));
+        const auto apart = told.find(at.graph.pieceOf(here));
         if (apart != told.end()) {
             apart->second.from.push_back(there);
             apart->second.partly = apart->second.partly && partly;
@@ -335,21 +323,39 @@ void noteGap(const JointGraph& graph, Told& told, std::size_t tap, std::size_t o
     }
 }
 
-void noteGaps(const JointGraph& graph, Told& told, std::size_t tap) {
-    const auto& joined = graph.joins[graph.circuitOf[tap]];
+void noteGaps(const Making& at, Told& told, std::size_t tap) {
+    const auto& joined = at.links.joins[at.links.circuitOf[tap]];
     if (!joined) {
         return;
     }
-    const auto& set = graph.membersOf(*joined, graph.netOf[tap].phase);
+    const auto& set = at.graph.membersOf(*joined, at.graph.netOf[tap].phase);
     const auto reached = [&](std::size_t other) {
-        return graph.pieceOf(other) == graph.pieceOf(tap);
+        return at.graph.pieceOf(other) == at.graph.pieceOf(tap);
     };
     const bool partly = std::any_of(set.begin(), set.end(), reached);
     for (const std::size_t other : set) {
         if (!reached(other)) {
-            noteGap(graph, told, tap, other, partly);
+            noteGap(at, told, tap, other, partly);
         }
     }
+}
+
+std::vector<Apart> whatLiesApart(const Making& at) {
+    std::vector<Apart> all;
+    for (const auto& group : belongingTogether(at)) {
+        auto told = toldOf(at, piecesOfGroup(at, group), group);
+        for (const std::size_t tap : told.empty() ? Piece() : group) {
+            noteGaps(at, told, tap);
+        }
+        for (auto& [root, apart] : told) {
+            sortById(at, apart.from);
+            all.push_back(std::move(apart));
+        }
+    }
+    std::sort(all.begin(), all.end(), [&](const Apart& a, const Apart& b) {
+        return at.links.rank[a.conductors.front()] < at.links.rank[b.conductors.front()];
+    });
+    return all;
 }
 
 }  // namespace
@@ -377,27 +383,23 @@ void Groups::join(std::size_t a, std::size_t b) {
     sizes_[large] += sizes_[small];
 }
 
-JointGraph::JointGraph(const BuiltLayout& layout)
-    : built(layout), pieces(layout.conductors.size() + layout.blocks.size()) {
-    readCircuits(*this);
-    readRoots(*this);
-    readConductors(*this);
-    readLandings(*this);
+JointGraph::JointGraph(const BuiltLayout& built, const Links& links)
+    : pieces(built.layout.conductors.size() + built.layout.blocks.size()) {
+    const Making at{built, links, *this};
+    readRoots(at);
+    readConductors(at);
+    readLandings(at);
     for (std::size_t i = 0; i < blocks.size(); ++i) {
-        judgeBlock(*this, blocks[i], built.layout.blocks[i].phase);
+        judgeBlock(at, blocks[i], built.layout.blocks[i].phase);
     }
-    joinPieces(*this);
-}
-
-Net JointGraph::netFor(std::size_t circuit, Phase phase) const {
-    const Circuit& one = built.layout.circuits[circuit];
-    if (phase == Phase::g) {
-        return {phase, {}, {}};
+    joinPieces(at);
+    apart = whatLiesApart(at);
+    liesApart.resize(built.conductors.size());
+    for (const Apart& one : apart) {
+        for (const std::size_t i : one.conductors) {
+            liesApart[i] = true;
+        }
     }
-    return {
-        phase,
-        one.system,
-        one.role == Role::bonding ? layout::CircuitId() : built.layout.circuits[roots[circuit]].id};
 }
 
 const std::vector<std::size_t>& JointGraph::membersOf(std::size_t circuit, Phase phase) const {
@@ -406,27 +408,18 @@ const std::vector<std::size_t>& JointGraph::membersOf(std::size_t circuit, Phase
     return found == members.end() ? kNone : found->second;
 }
 
-const layout::ConductorId& JointGraph::idOf(std::size_t conductor) const {
-    return built.layout.conductors[conductor].id;
-}
-
-std::vector<Apart> whatLiesApart(const JointGraph& graph) {
-    std::vector<Apart> all;
-    for (const auto& group : belongingTogether(graph)) {
-        auto told = toldOf(graph, piecesOfGroup(graph, group), group);
-        for (const std::size_t tap : told.empty() ? Piece() : group) {
-            noteGaps(graph, told, tap);
-        }
-        for (auto& [root, apart] : told) {
-            sortById(graph, apart.from);
-            all.push_back(std::move(apart));
-        }
+Net netFor(const BuiltLayout& built,
+           const std::vector<std::size_t>& roots,
+           std::size_t circuit,
+           Phase phase) {
+    const Circuit& one = built.layout.circuits[circuit];
+    if (phase == Phase::g) {
+        return {phase, {}, {}};
     }
-    const auto byId = [&](const Apart& a, const Apart& b) {
-        return graph.idOf(a.conductors.front()) < graph.idOf(b.conductors.front());
-    };
-    std::sort(all.begin(), all.end(), byId);
-    return all;
+    return {
+        phase,
+        one.system,
+        one.role == Role::bonding ? layout::CircuitId() : built.layout.circuits[roots[circuit]].id};
 }
 
 }  // namespace gw::checks

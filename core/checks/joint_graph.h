@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "checks/finding.h"
+#include "checks/links.h"
 #include "geometry/built_layout.h"
 
 /// Which conductors the blocks join, which of them should not be there, and which should be joined
@@ -66,15 +67,13 @@ struct Apart {
     bool parallel = false;  ///< it is about a parallel set
 };
 
+/// From the layout alone: what is attached to what, wherever it lies.
 struct JointGraph {
-    explicit JointGraph(const geometry::BuiltLayout& layout);
+    JointGraph(const geometry::BuiltLayout& built, const Links& links);
 
-    const geometry::BuiltLayout& built;
-    std::vector<std::size_t> circuitOf;             ///< by conductor
-    std::vector<std::optional<std::size_t>> joins;  ///< by circuit: the circuit it joins
-    std::vector<std::size_t> roots;                 ///< by circuit: what it is tapped from at last
-    std::vector<Net> netOf;                         ///< by conductor
-    std::vector<bool> bonds;                        ///< conductors that join N and G on purpose
+    std::vector<std::size_t> roots;  ///< by circuit: what it is tapped from at last
+    std::vector<Net> netOf;          ///< by conductor
+    std::vector<bool> bonds;         ///< conductors that join N and G on purpose
     /// By circuit and phase, by id.
     std::map<std::pair<std::size_t, layout::Phase>, std::vector<std::size_t>> members;
     std::vector<JointBlock> blocks;
@@ -82,15 +81,19 @@ struct JointGraph {
     std::vector<std::size_t> strayed;  ///< by conductor: at how many blocks it is astray
     /// Conductors, then blocks: joined where the conductor belongs on the block.
     Groups pieces;
+    /// What lies apart and is not explained by a conductor that is astray at a block already: one
+    /// each for every connection that has to be made.
+    std::vector<Apart> apart;
+    std::vector<bool> liesApart;  ///< by conductor
 
-    Net netFor(std::size_t circuit, layout::Phase phase) const;
     const std::vector<std::size_t>& membersOf(std::size_t circuit, layout::Phase phase) const;
-    const layout::ConductorId& idOf(std::size_t conductor) const;
     std::size_t pieceOf(std::size_t conductor) const { return pieces.groupOf(conductor); }
 };
 
-/// What lies apart and is not explained by a conductor that is astray at a block already: one each
-/// for every connection that has to be made.
-std::vector<Apart> whatLiesApart(const JointGraph& graph);
+/// roots: as in JointGraph.
+Net netFor(const geometry::BuiltLayout& built,
+           const std::vector<std::size_t>& roots,
+           std::size_t circuit,
+           layout::Phase phase);
 
 }  // namespace gw::checks

@@ -1,4 +1,7 @@
+#include <array>
+
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// An auxiliary gutter ends at most 30 ft beyond the equipment it supplements.
 namespace gw::checks {
@@ -9,12 +12,10 @@ using geometry::BuiltLayout;
 /// Inches. Source: NFPA 70 366.12(2).
 constexpr double kFurthest = 360.0;
 
-}  // namespace
-
-std::vector<Finding> checkLengthBeyond(const BuiltLayout& built) {
+void ofGutter(std::vector<Finding>& findings, const BuiltLayout& built, const Facts&, std::size_t) {
     const auto& gutter = built.gutter();
     if (gutter.article != standards::GutterArticle::auxiliaryGutter) {
-        return {};
+        return;
     }
     Finding finding;
     finding.check = Check::lengthBeyond;
@@ -33,7 +34,19 @@ std::vector<Finding> checkLengthBeyond(const BuiltLayout& built) {
         finding.verdict = Verdict::cannotTell;
         finding.missing = {"how far the gutter reaches beyond the equipment it supplements"};
     }
-    return {finding};
+    findings.push_back(std::move(finding));
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::gutter, ofGutter}});
+
+}  // namespace
+
+std::span<const Section> lengthBeyondSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkLengthBeyond(const BuiltLayout& built) {
+    return runChecks(built, {Check::lengthBeyond});
 }
 
 }  // namespace gw::checks

@@ -3,6 +3,7 @@
 
 #include "base/contract.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// Blocks and conductors suit the place where the gutter hangs: dry, damp, wet or buried, and water
 /// that may stand in it.
@@ -298,18 +299,31 @@ Finding conductorFinding(const BuiltLayout& built, const Inside& inside, std::si
     return finding;
 }
 
+void ofBlock(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts&,
+             std::size_t block) {
+    findings.push_back(blockFinding(built, insideOf(built), block));
+}
+
+void ofConductor(std::vector<Finding>& findings,
+                 const BuiltLayout& built,
+                 const Facts&,
+                 std::size_t conductor) {
+    findings.push_back(conductorFinding(built, insideOf(built), conductor));
+}
+
+constexpr auto kSections =
+    std::to_array<Section>({{Unit::block, ofBlock}, {Unit::conductor, ofConductor}});
+
 }  // namespace
 
+std::span<const Section> locationSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkLocation(const BuiltLayout& built) {
-    const Inside inside = insideOf(built);
-    std::vector<Finding> findings;
-    for (std::size_t i = 0; i < built.blocks.size(); ++i) {
-        findings.push_back(blockFinding(built, inside, i));
-    }
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        findings.push_back(conductorFinding(built, inside, i));
-    }
-    return findings;
+    return runChecks(built, {Check::location});
 }
 
 }  // namespace gw::checks

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <complex>
 #include <functional>
@@ -6,6 +7,7 @@
 
 #include "checks/run_length.h"
 #include "checks/support.h"
+#include "checks/units.h"
 #include "standards/tables.h"
 
 /// Conductors that share a phase between them: thick enough, alike, and of one length, so that each
@@ -374,18 +376,29 @@ bool concerns(const BuiltLayout& built, const PhaseRuns& runs) {
            built.layout.circuits[runs.circuit].role != layout::Role::bonding;
 }
 
-}  // namespace
-
-std::vector<Finding> checkParallelSets(const BuiltLayout& built) {
-    std::vector<Finding> findings;
-    for (const PhaseRuns& runs : phaseRuns(built)) {
+void ofCircuit(std::vector<Finding>& findings,
+               const BuiltLayout& built,
+               const Facts& facts,
+               std::size_t circuit) {
+    for (const PhaseRuns& runs : facts.links.runs[circuit]) {
         if (concerns(built, runs)) {
             findings.push_back(sizeFinding(built, runs));
             findings.push_back(samenessFinding(built, runs));
             findings.push_back(lengthFinding(built, runs));
         }
     }
-    return findings;
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::circuit, ofCircuit}});
+
+}  // namespace
+
+std::span<const Section> parallelSetsSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkParallelSets(const BuiltLayout& built) {
+    return runChecks(built, {Check::parallelSets});
 }
 
 }  // namespace gw::checks

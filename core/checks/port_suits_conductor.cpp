@@ -1,7 +1,8 @@
 #include <algorithm>
+#include <array>
 
-#include "checks/occupancy.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// Every occupied port takes its conductors: size, metal, stranding and number within one row of
 /// the connector's wire table.
@@ -255,20 +256,28 @@ Finding findingFor(const BuiltLayout& built,
     return finding;
 }
 
-}  // namespace
-
-std::vector<Finding> checkPortSuitsConductor(const BuiltLayout& built) {
-    const Occupancy occupancy(built);
-    std::vector<Finding> findings;
-    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
-        for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
-            const auto occupants = occupancy.of(block, port);
-            if (!occupants.empty()) {
-                findings.push_back(findingFor(built, block, port, occupants));
-            }
+void ofBlock(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts& facts,
+             std::size_t block) {
+    for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
+        const auto occupants = facts.occupancy.of(block, port);
+        if (!occupants.empty()) {
+            findings.push_back(findingFor(built, block, port, occupants));
         }
     }
-    return findings;
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::block, ofBlock}});
+
+}  // namespace
+
+std::span<const Section> portSuitsConductorSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkPortSuitsConductor(const BuiltLayout& built) {
+    return runChecks(built, {Check::portSuitsConductor});
 }
 
 }  // namespace gw::checks

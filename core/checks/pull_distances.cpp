@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 
@@ -7,6 +8,7 @@
 #include "checks/bending_need.h"
 #include "checks/entry_users.h"
 #include "checks/support.h"
+#include "checks/units.h"
 #include "standards/tables.h"
 
 /// Large conductors that are pulled uncut through the gutter, in by one entry and out by another:
@@ -33,24 +35,21 @@ struct Pull {
     std::vector<std::size_t> conductors;  ///< by id
 };
 
-/// In the order of the entries.
-std::vector<Pull> pullsOf(const BuiltLayout& built) {
-    std::map<std::pair<std::size_t, std::size_t>, std::vector<std::size_t>> pairs;
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        const auto& conductor = built.conductors[i];
-        const bool uncut = conductor.from.kind == BuiltEnd::Kind::entry &&
-                           conductor.to.kind == BuiltEnd::Kind::entry &&
-                           conductor.from.entry != conductor.to.entry;
+/// From one entry to later ones, in the order of these.
+std::vector<Pull> pullsFrom(const BuiltLayout& built, const Links& links, std::size_t entry) {
+    std::map<std::size_t, std::vector<std::size_t>> byOther;
+    for (const std::size_t i : links.atEntries[entry]) {
+        const auto& [from, to] =
+            std::minmax(built.conductors[i].from.entry, built.conductors[i].to.entry);
+        const bool uncut = from && from == entry && to > from;
         if (uncut && isLargeInsulated(built.layout.conductors[i])) {
-            pairs[std::minmax(given(conductor.from.entry), given(conductor.to.entry))].push_back(i);
+            byOther[given(to)].push_back(i);
         }
     }
     std::vector<Pull> pulls;
-    for (auto& [pair, conductors] : pairs) {
-        std::sort(conductors.begin(), conductors.end(), [&](std::size_t a, std::size_t b) {
-            return built.layout.conductors[a].id < built.layout.conductors[b].id;
-        });
-        pulls.push_back({pair.first, pair.second, std::move(conductors)});
+    for (auto& [other, conductors] : byOther) {
+        links.sortById(conductors);
+        pulls.push_back({entry, other, std::move(conductors)});
     }
     return pulls;
 }
@@ -377,14 +376,25 @@ Finding findingFor(const BuiltLayout& built, const Pull& pull) {
     return finding;
 }
 
-}  // namespace
-
-std::vector<Finding> checkPullDistances(const BuiltLayout& built) {
-    std::vector<Finding> findings;
-    for (const Pull& pull : pullsOf(built)) {
+void ofEntry(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts& facts,
+             std::size_t entry) {
+    for (const Pull& pull : pullsFrom(built, facts.links, entry)) {
         findings.push_back(findingFor(built, pull));
     }
-    return findings;
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::entry, ofEntry}});
+
+}  // namespace
+
+std::span<const Section> pullDistancesSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkPullDistances(const BuiltLayout& built) {
+    return runChecks(built, {Check::pullDistances});
 }
 
 }  // namespace gw::checks

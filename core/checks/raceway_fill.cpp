@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/contract.h"
@@ -7,6 +8,7 @@
 #include "checks/entry_users.h"
 #include "checks/fill_support.h"
 #include "checks/support.h"
+#include "checks/units.h"
 #include "standards/tables.h"
 
 /// The area of the conductors that share a raceway, against the area inside it.
@@ -246,17 +248,26 @@ Finding findingAt(const BuiltLayout& built,
     return findingFor(built, racewayOf(built, entry, users, dimensions->value.area.in2()));
 }
 
+void ofEntry(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts& facts,
+             std::size_t entry) {
+    const auto& users = facts.links.atEntries[entry];
+    if (!users.empty()) {
+        findings.push_back(findingAt(built, entry, users));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::entry, ofEntry}});
+
 }  // namespace
 
+std::span<const Section> racewayFillSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkRacewayFill(const BuiltLayout& built) {
-    const auto users = conductorsAtEntries(built);
-    std::vector<Finding> findings;
-    for (std::size_t entry = 0; entry < users.size(); ++entry) {
-        if (!users[entry].empty()) {
-            findings.push_back(findingAt(built, entry, users[entry]));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::racewayFill});
 }
 
 }  // namespace gw::checks

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "checks/circuit_members.h"
 #include "checks/support.h"
 
 namespace gw::checks {
@@ -33,15 +32,14 @@ std::vector<std::size_t> PhaseRuns::all() const {
     return conductors;
 }
 
-std::vector<PhaseRuns> phaseRuns(const geometry::BuiltLayout& built) {
-    const auto members = membersOfCircuits(built);
+std::vector<PhaseRuns> phaseRuns(const geometry::BuiltLayout& built,
+                                 std::size_t circuit,
+                                 const std::vector<std::size_t>& members) {
     std::vector<PhaseRuns> all;
-    for (std::size_t i = 0; i < members.size(); ++i) {
-        for (const layout::Phase phase : built.layout.circuits[i].phases) {
-            PhaseRuns runs = runsOf(built, i, members[i], phase);
-            if (!runs.all().empty()) {
-                all.push_back(std::move(runs));
-            }
+    for (const layout::Phase phase : built.layout.circuits[circuit].phases) {
+        PhaseRuns runs = runsOf(built, circuit, members, phase);
+        if (!runs.all().empty()) {
+            all.push_back(std::move(runs));
         }
     }
     return all;

@@ -21,8 +21,11 @@ struct PhaseRuns {
     std::vector<std::size_t> all() const;  ///< set by set
 };
 
-/// In the order of circuits and of their phases; only phases of which a conductor is drawn.
-std::vector<PhaseRuns> phaseRuns(const geometry::BuiltLayout& built);
+/// In the order of the circuit's phases; only phases of which a conductor is drawn. members: the
+/// circuit's conductors by id.
+std::vector<PhaseRuns> phaseRuns(const geometry::BuiltLayout& built,
+                                 std::size_t circuit,
+                                 const std::vector<std::size_t>& members);
 
 struct RunLength {
     double drawn = 0.0;                 ///< inches in the gutter, tip to tip

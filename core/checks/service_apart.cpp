@@ -1,9 +1,9 @@
-#include <algorithm>
+#include <array>
+#include <numeric>
 #include <set>
 
-#include "checks/entry_users.h"
-#include "checks/service_side.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// Conductors ahead of the service disconnects share no raceway with others.
 namespace gw::checks {
@@ -25,11 +25,12 @@ struct Company {
     bool concerned() const { return !service.empty() || mayBeMixed(); }
 };
 
-Company companyOf(const BuiltLayout& built, const std::vector<std::size_t>& conductors) {
+Company companyOf(const BuiltLayout& built,
+                  const Links& links,
+                  const std::vector<std::size_t>& conductors) {
     Company company;
     for (const std::size_t i : conductors) {
-        const auto& conductor = built.layout.conductors[i];
-        switch (sideOf(built, conductor)) {
+        switch (links.sideOf(built, i)) {
             case Side::service:
                 company.service.push_back(i);
                 break;
@@ -37,7 +38,7 @@ Company companyOf(const BuiltLayout& built, const std::vector<std::size_t>& cond
                 company.others.push_back(i);
                 break;
             case Side::unknown:
-                company.doubtful.insert(built.circuitIndex(conductor.circuit).value_or(0));
+                company.doubtful.insert(links.circuitOf[i]);
                 break;
             case Side::exempt:
                 break;
@@ -93,32 +94,44 @@ Finding findingAt(const BuiltLayout& built, std::size_t entry, const Company& co
     return finding;
 }
 
-std::vector<std::size_t> allConductors(const BuiltLayout& built) {
-    std::vector<std::size_t> all(built.conductors.size());
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        all[i] = i;
-    }
-    return all;
-}
-
-}  // namespace
-
-std::vector<Finding> checkServiceApart(const BuiltLayout& built) {
-    std::vector<Finding> findings;
+void ofGutter(std::vector<Finding>& findings,
+              const BuiltLayout& built,
+              const Facts& facts,
+              std::size_t) {
     const auto article = built.gutter().article;
-    const Company inside = companyOf(built, allConductors(built));
-    if (article != standards::GutterArticle::auxiliaryGutter && inside.concerned()) {
+    if (article == standards::GutterArticle::auxiliaryGutter) {
+        return;
+    }
+    std::vector<std::size_t> all(built.conductors.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    const Company inside = companyOf(built, facts.links, all);
+    if (inside.concerned()) {
         findings.push_back(
             findingOf(built, inside, "this " + std::string(standards::articleText(article))));
     }
-    const auto users = conductorsAtEntries(built);
-    for (std::size_t entry = 0; entry < users.size(); ++entry) {
-        const Company company = companyOf(built, users[entry]);
-        if (company.concerned()) {
-            findings.push_back(findingAt(built, entry, company));
-        }
+}
+
+void ofEntry(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts& facts,
+             std::size_t entry) {
+    const Company company = companyOf(built, facts.links, facts.links.atEntries[entry]);
+    if (company.concerned()) {
+        findings.push_back(findingAt(built, entry, company));
     }
-    return findings;
+}
+
+constexpr auto kSections =
+    std::to_array<Section>({{Unit::gutter, ofGutter}, {Unit::entry, ofEntry}});
+
+}  // namespace
+
+std::span<const Section> serviceApartSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkServiceApart(const BuiltLayout& built) {
+    return runChecks(built, {Check::serviceApart});
 }
 
 }  // namespace gw::checks

@@ -1,10 +1,9 @@
 #include <algorithm>
+#include <array>
 
-#include "checks/circuit_members.h"
-#include "checks/entry_users.h"
 #include "checks/metal_area.h"
-#include "checks/service_side.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// Metal raceways with service conductors are bonded to the gutter by more than standard locknuts,
 /// and the jumper of a bonding bushing is large enough.
@@ -16,11 +15,12 @@ using layout::BondedBy;
 using standards::RacewayType;
 
 std::vector<std::size_t> onSide(const BuiltLayout& built,
+                                const Links& links,
                                 const std::vector<std::size_t>& users,
                                 Side side) {
     std::vector<std::size_t> found;
     std::copy_if(users.begin(), users.end(), std::back_inserter(found), [&](std::size_t i) {
-        return sideOf(built, built.layout.conductors[i]) == side;
+        return links.sideOf(built, i) == side;
     });
     return found;
 }
@@ -43,8 +43,8 @@ Finding notStated(const BuiltLayout& built, std::size_t entry, const std::string
     return finding;
 }
 
-Finding perhapsService(const BuiltLayout& built, std::size_t entry, std::size_t conductor) {
-    const std::string circuit = circuitName(built, circuitOf(built, conductor));
+Finding perhapsService(const BuiltLayout& built, std::size_t entry, std::size_t index) {
+    const std::string circuit = circuitName(built, index);
     Finding finding = startOf(built, entry);
     finding.verdict = Verdict::cannotTell;
     finding.missing = {"what " + circuit + " is tapped from"};
@@ -101,27 +101,34 @@ Finding findingAt(const BuiltLayout& built,
                                                        : meansFinding(built, entry, *one.bondedBy);
 }
 
+void ofEntry(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts& facts,
+             std::size_t entry) {
+    if (built.gutter().material == layout::GutterMaterial::nonmetallic ||
+        built.layout.entries[entry].raceway == RacewayType::pvc40) {
+        return;
+    }
+    const Links& links = facts.links;
+    const auto service = onSide(built, links, links.atEntries[entry], Side::service);
+    const auto doubtful = onSide(built, links, links.atEntries[entry], Side::unknown);
+    if (!service.empty()) {
+        findings.push_back(findingAt(built, entry, service));
+    } else if (!doubtful.empty()) {
+        findings.push_back(perhapsService(built, entry, links.circuitOf[doubtful.front()]));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::entry, ofEntry}});
+
 }  // namespace
 
+std::span<const Section> serviceBondingSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkServiceBonding(const BuiltLayout& built) {
-    std::vector<Finding> findings;
-    if (built.gutter().material == layout::GutterMaterial::nonmetallic) {
-        return findings;
-    }
-    const auto users = conductorsAtEntries(built);
-    for (std::size_t entry = 0; entry < users.size(); ++entry) {
-        if (built.layout.entries[entry].raceway == RacewayType::pvc40) {
-            continue;
-        }
-        const auto service = onSide(built, users[entry], Side::service);
-        const auto doubtful = onSide(built, users[entry], Side::unknown);
-        if (!service.empty()) {
-            findings.push_back(findingAt(built, entry, service));
-        } else if (!doubtful.empty()) {
-            findings.push_back(perhapsService(built, entry, doubtful.front()));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::serviceBonding});
 }
 
 }  // namespace gw::checks

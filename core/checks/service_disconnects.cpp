@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <array>
 
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// How many disconnects the conductors of one service feed.
 namespace gw::checks {
@@ -14,25 +16,17 @@ using Circuits = std::vector<std::size_t>;
 /// Source: NFPA 70 230.71, (A) in 2017 and (B) since.
 constexpr std::size_t kMostDisconnects = 6;
 
-Circuits joining(const BuiltLayout& built, std::size_t circuit) {
-    const auto& circuits = built.layout.circuits;
-    Circuits found;
-    for (std::size_t i = 0; i < circuits.size(); ++i) {
-        if (circuits[i].joins == circuits[circuit].id && circuits[i].role != Role::bonding) {
-            found.push_back(i);
-        }
-    }
-    return found;
-}
-
 /// Circuits that end in a disconnect. A tap or a service conductor from which others are tapped is
 /// on the way to theirs; what is joined to a feeder or a branch lies beyond its disconnect.
-Circuits disconnectsOf(const BuiltLayout& built, std::size_t circuit) {
+Circuits disconnectsOf(const BuiltLayout& built, const Links& links, std::size_t circuit) {
     Circuits found;
-    for (const std::size_t next : joining(built, circuit)) {
+    for (const std::size_t next : links.joinedBy[circuit]) {
         const Role role = built.layout.circuits[next].role;
+        if (role == Role::bonding) {
+            continue;
+        }
         const bool goesOn = role == Role::tap || role == Role::service;
-        const Circuits beyond = goesOn ? disconnectsOf(built, next) : Circuits{};
+        const Circuits beyond = goesOn ? disconnectsOf(built, links, next) : Circuits{};
         if (beyond.empty()) {
             found.push_back(next);
         }
@@ -76,21 +70,30 @@ Finding findingFor(const BuiltLayout& built, std::size_t service, Circuits disco
     return finding;
 }
 
+void ofCircuit(std::vector<Finding>& findings,
+               const BuiltLayout& built,
+               const Facts& facts,
+               std::size_t index) {
+    const auto& circuit = built.layout.circuits[index];
+    if (circuit.role != Role::service || circuit.joins) {
+        return;
+    }
+    const Circuits disconnects = disconnectsOf(built, facts.links, index);
+    if (!disconnects.empty()) {
+        findings.push_back(findingFor(built, index, disconnects));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::circuit, ofCircuit}});
+
 }  // namespace
 
+std::span<const Section> serviceDisconnectsSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkServiceDisconnects(const BuiltLayout& built) {
-    std::vector<Finding> findings;
-    for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
-        const auto& circuit = built.layout.circuits[i];
-        if (circuit.role != Role::service || circuit.joins) {
-            continue;
-        }
-        const Circuits disconnects = disconnectsOf(built, i);
-        if (!disconnects.empty()) {
-            findings.push_back(findingFor(built, i, disconnects));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::serviceDisconnects});
 }
 
 }  // namespace gw::checks

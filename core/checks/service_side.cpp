@@ -1,7 +1,5 @@
 #include "checks/service_side.h"
 
-#include "base/contract.h"
-
 namespace gw::checks {
 namespace {
 
@@ -9,16 +7,6 @@ using geometry::BuiltLayout;
 using layout::Circuit;
 using layout::Role;
 using layout::TapRule;
-
-const Circuit& headOf(const BuiltLayout& built, const Circuit& circuit) {
-    const Circuit* head = &circuit;
-    while (head->joins) {
-        const auto next = built.circuitIndex(*head->joins);
-        CONTRACT(next.has_value());
-        head = &built.layout.circuits[*next];
-    }
-    return *head;
-}
 
 Side sideOfTap(const std::optional<TapRule>& rule) {
     if (!rule) {
@@ -38,13 +26,7 @@ Side sideOfTap(const std::optional<TapRule>& rule) {
     return Side::unknown;
 }
 
-}  // namespace
-
-Side sideOf(const BuiltLayout& built, const Circuit& circuit) {
-    if (circuit.role == Role::bonding) {
-        return Side::exempt;
-    }
-    const Circuit& head = headOf(built, circuit);
+Side sideBy(const Circuit& head) {
     switch (head.role) {
         case Role::service:
             return Side::service;
@@ -59,17 +41,21 @@ Side sideOf(const BuiltLayout& built, const Circuit& circuit) {
     return Side::unknown;
 }
 
-Side sideOf(const BuiltLayout& built, const layout::Conductor& conductor) {
-    if (conductor.phase == layout::Phase::g) {
-        return Side::exempt;
-    }
-    const auto circuit = built.circuitIndex(conductor.circuit);
-    CONTRACT(circuit.has_value());
-    return sideOf(built, built.layout.circuits[*circuit]);
-}
+}  // namespace
 
-bool areServiceConductors(const BuiltLayout& built, std::size_t circuit) {
-    return sideOf(built, built.layout.circuits[circuit]) == Side::service;
+std::vector<Side> sidesOf(const BuiltLayout& built,
+                          const std::vector<std::optional<std::size_t>>& joins) {
+    std::vector<Side> sides;
+    sides.reserve(joins.size());
+    for (std::size_t i = 0; i < joins.size(); ++i) {
+        std::size_t head = i;
+        while (joins[head]) {
+            head = *joins[head];
+        }
+        const bool bonding = built.layout.circuits[i].role == Role::bonding;
+        sides.push_back(bonding ? Side::exempt : sideBy(built.layout.circuits[head]));
+    }
+    return sides;
 }
 
 }  // namespace gw::checks

@@ -1,5 +1,9 @@
 #pragma once
 
+#include <cstddef>
+#include <optional>
+#include <vector>
+
 #include "geometry/built_layout.h"
 
 /// On which side of the service disconnects a circuit lies.
@@ -12,12 +16,9 @@ enum class Side {
     unknown,  ///< a tap of which neither its source nor its rule is stated
 };
 
-/// By the circuit at the head of its chain of taps and splices: all are one node with it, for no
-/// device may stand in a gutter.
-Side sideOf(const geometry::BuiltLayout& built, const layout::Circuit& circuit);
-Side sideOf(const geometry::BuiltLayout& built, const layout::Conductor& conductor);
-
-/// Whether it lies on the service's side.
-bool areServiceConductors(const geometry::BuiltLayout& built, std::size_t circuit);
+/// Of every circuit, by the circuit at the head of its chain of taps and splices: all are one node
+/// with it, for no device may stand in a gutter. joins: [circuit] -> the one it joins.
+std::vector<Side> sidesOf(const geometry::BuiltLayout& built,
+                          const std::vector<std::optional<std::size_t>>& joins);
 
 }  // namespace gw::checks

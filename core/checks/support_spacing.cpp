@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <array>
 
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// How far apart the supports of the gutter may be, by what it is and how it hangs.
 namespace gw::checks {
@@ -82,22 +84,35 @@ Finding notStated(const BuiltLayout& built) {
     return finding;
 }
 
-}  // namespace
-
-std::vector<Finding> checkSupportSpacing(const BuiltLayout& built) {
+void ofGutter(std::vector<Finding>& findings, const BuiltLayout& built, const Facts&, std::size_t) {
     const double length = built.gutter().inside.x;
     const auto& stated = built.gutter().supportSpacing;
     if (stated) {
         const double spacing = std::min(stated->in(), length);
-        return {judged(built, spacing, "the supports are at most " + inText(spacing) + " apart")};
+        findings.push_back(
+            judged(built, spacing, "the supports are at most " + inText(spacing) + " apart"));
+        return;
     }
     if (holds(inches(length), inches(allowed(built.gutter()).always), Bound::atMost)) {
-        return {judged(
+        findings.push_back(judged(
             built,
             length,
-            "the gutter is " + inText(length) + " long, so no two supports are further apart")};
+            "the gutter is " + inText(length) + " long, so no two supports are further apart"));
+        return;
     }
-    return {notStated(built)};
+    findings.push_back(notStated(built));
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::gutter, ofGutter}});
+
+}  // namespace
+
+std::span<const Section> supportSpacingSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkSupportSpacing(const BuiltLayout& built) {
+    return runChecks(built, {Check::supportSpacing});
 }
 
 }  // namespace gw::checks

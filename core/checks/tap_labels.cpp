@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <array>
 
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// Every tap says what it supplies, so that it can be labelled where it leaves the gutter's
 /// conductors: the code asks for it in an auxiliary gutter; elsewhere it is good practice.
@@ -64,16 +66,25 @@ Finding findingFor(const BuiltLayout& built, std::size_t index) {
     return finding;
 }
 
+void ofCircuit(std::vector<Finding>& findings,
+               const BuiltLayout& built,
+               const Facts&,
+               std::size_t circuit) {
+    if (isTap(built.layout.circuits[circuit])) {
+        findings.push_back(findingFor(built, circuit));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::circuit, ofCircuit}});
+
 }  // namespace
 
+std::span<const Section> tapLabelsSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkTapLabels(const BuiltLayout& built) {
-    std::vector<Finding> findings;
-    for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
-        if (isTap(built.layout.circuits[i])) {
-            findings.push_back(findingFor(built, i));
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::tapLabels});
 }
 
 }  // namespace gw::checks

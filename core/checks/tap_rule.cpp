@@ -1,10 +1,10 @@
 #include <algorithm>
+#include <array>
 
 #include "base/tolerance.h"
 #include "checks/circuit_ampacity.h"
-#include "checks/run_length.h"
-#include "checks/service_side.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// The arithmetic of the tap rule every tap claims: its length, its ampacity against the device
 /// ahead and against its own, and that it is not tapped from a tap.
@@ -55,7 +55,7 @@ Terms termsOf(TapRule rule) {
 /// A tap, with what it is tapped from.
 struct Tap {
     const BuiltLayout& built;
-    const std::vector<PhaseRuns>& runs;  ///< of all circuits
+    const Links& links;
     std::size_t circuit;
     std::optional<std::size_t> feeder;
     CircuitAmpacity ampacity;
@@ -92,10 +92,7 @@ Finding lengthFinding(const Tap& tap, const Terms& terms) {
     Finding finding = findingFor(tap, terms.rule);
     RunLength longest;
     std::vector<std::size_t> unstated;
-    for (const PhaseRuns& runs : tap.runs) {
-        if (runs.circuit != tap.circuit) {
-            continue;
-        }
+    for (const PhaseRuns& runs : tap.links.runs[tap.circuit]) {
         for (const auto& pieces : runs.sets) {
             const RunLength run = runLength(tap.built, pieces);
             unstated.insert(unstated.end(), run.unstated.begin(), run.unstated.end());
@@ -182,7 +179,7 @@ Finding sourceFinding(const Tap& tap) {
     const std::string feeder = circuitName(tap.built, given(tap.feeder));
     Finding finding = findingFor(tap, Rule::tapFromTap);
     finding.subjects.emplace_back(tap.ahead().id);
-    const bool service = areServiceConductors(tap.built, given(tap.feeder));
+    const bool service = tap.links.areServiceConductors(given(tap.feeder));
     if (service) {
         finding.verdict = Verdict::caution;
         finding.citation = sectionFor(tap.built, Rule::tapDefinition);
@@ -208,8 +205,8 @@ Finding serviceFinding(const Tap& tap) {
                           tap.name() + ": what it is tapped from is not stated",
                           {"what " + tap.name() + " is tapped from"});
     }
-    const bool service = areServiceConductors(tap.built, tap.circuit) ||
-                         (tap.feeder && areServiceConductors(tap.built, *tap.feeder));
+    const bool service = tap.links.areServiceConductors(tap.circuit) ||
+                         (tap.feeder && tap.links.areServiceConductors(*tap.feeder));
     finding.verdict = service ? Verdict::meets : Verdict::breach;
     finding.working =
         sentence(tap.name() + " claims to be of service conductors and is" +
@@ -280,25 +277,33 @@ bool concerns(const layout::Circuit& circuit) {
            (circuit.tapRule && *circuit.tapRule != TapRule::none && circuit.role != Role::service);
 }
 
+void ofCircuit(std::vector<Finding>& findings,
+               const BuiltLayout& built,
+               const Facts& facts,
+               std::size_t circuit) {
+    if (!concerns(built.layout.circuits[circuit])) {
+        return;
+    }
+    const Tap tap{built,
+                  facts.links,
+                  circuit,
+                  facts.links.joins[circuit],
+                  circuitAmpacity(built, facts, circuit)};
+    if (tap.ampacity.conductor) {
+        addTap(findings, tap);
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::circuit, ofCircuit}});
+
 }  // namespace
 
+std::span<const Section> tapRuleSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkTapRule(const BuiltLayout& built) {
-    std::vector<Finding> findings;
-    const CurrentCarrying carrying(built);
-    const auto runs = phaseRuns(built);
-    for (std::size_t i = 0; i < built.layout.circuits.size(); ++i) {
-        const auto& circuit = built.layout.circuits[i];
-        if (!concerns(circuit)) {
-            continue;
-        }
-        const auto feeder =
-            circuit.joins ? built.circuitIndex(*circuit.joins) : std::optional<std::size_t>{};
-        const Tap tap{built, runs, i, feeder, circuitAmpacity(built, carrying, i)};
-        if (tap.ampacity.conductor) {
-            addTap(findings, tap);
-        }
-    }
-    return findings;
+    return runChecks(built, {Check::tapRule});
 }
 
 }  // namespace gw::checks

@@ -2,13 +2,11 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <numeric>
-#include <tuple>
 
 #include "base/tolerance.h"
 #include "checks/bending_need.h"
-#include "checks/occupancy.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// Room in front of every port a conductor leaves by: the free distance to the first wall or block
 /// against Table 312.6(A), or (B) where the conductor leaves through the wall the port faces.
@@ -45,22 +43,21 @@ bool leavesBy(const BuiltLayout& built, const Occupant& occupant, bool far) {
     return end == nullptr || entersFar(built, *end) == far;
 }
 
-std::vector<Mouth> mouthsOf(const BuiltLayout& built) {
+std::vector<Mouth> mouthsOf(const BuiltLayout& built,
+                            const Occupancy& occupancy,
+                            std::size_t block) {
     std::vector<Mouth> mouths;
-    const Occupancy occupancy(built);
-    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
-        for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
-            const auto occupants = occupancy.of(block, port);
-            for (const bool far : {false, true}) {
-                Mouth mouth{block, port, far};
-                mouth.wires = occupants.size();
-                std::copy_if(occupants.begin(),
-                             occupants.end(),
-                             std::back_inserter(mouth.leaving),
-                             [&](const Occupant& one) { return leavesBy(built, one, far); });
-                if (!mouth.leaving.empty()) {
-                    mouths.push_back(std::move(mouth));
-                }
+    for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
+        const auto occupants = occupancy.of(block, port);
+        for (const bool far : {false, true}) {
+            Mouth mouth{block, port, far};
+            mouth.wires = occupants.size();
+            std::copy_if(occupants.begin(),
+                         occupants.end(),
+                         std::back_inserter(mouth.leaving),
+                         [&](const Occupant& one) { return leavesBy(built, one, far); });
+            if (!mouth.leaving.empty()) {
+                mouths.push_back(std::move(mouth));
             }
         }
     }
@@ -120,48 +117,14 @@ double widestRadius(const BuiltLayout& built, const Mouth& mouth) {
     return radius;
 }
 
-/// Blocks in order along the gutter, so that a mouth need not look at all of them.
-class Row {
-public:
-    explicit Row(const BuiltLayout& built) : built_(built), order_(built.blocks.size()) {
-        std::iota(order_.begin(), order_.end(), std::size_t{0});
-        std::sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
-            return std::tie(built.blocks[a].body.least.x, built.layout.blocks[a].id) <
-                   std::tie(built.blocks[b].body.least.x, built.layout.blocks[b].id);
-        });
-        for (const auto& block : built.blocks) {
-            longest_ = std::max(longest_, block.body.extents().x);
-        }
-    }
-
-    /// Those that reach into the stretch between two x, in order.
-    template <class Visit>
-    void between(double from, double to, Visit visit) const {
-        const auto first = std::lower_bound(
-            order_.begin(), order_.end(), from - longest_, [&](std::size_t block, double x) {
-                return built_.blocks[block].body.least.x < x;
-            });
-        for (auto one = first; one != order_.end(); ++one) {
-            if (built_.blocks[*one].body.least.x > to) {
-                break;
-            }
-            visit(*one);
-        }
-    }
-
-private:
-    const BuiltLayout& built_;
-    std::vector<std::size_t> order_;
-    double longest_ = 0.0;
-};
-
-Free freeDistance(const BuiltLayout& built, const Row& row, const Mouth& mouth) {
+Free freeDistance(const BuiltLayout& built, const BlockRow& row, const Mouth& mouth) {
     const Vec3 from = placeOf(built, mouth);
     const Vec3 outward = outwardOf(built, mouth);
     const double radius = widestRadius(built, mouth);
     Free free = toWall(built, from, outward);
     const double reach = outward.x * free.distance;
-    row.between(from.x - radius + std::min(0.0, reach),
+    row.between(built,
+                from.x - radius + std::min(0.0, reach),
                 from.x + radius + std::max(0.0, reach),
                 [&](std::size_t block) {
                     if (block == mouth.block) {
@@ -282,7 +245,7 @@ bool mouthNotStated(const BuiltLayout& built, const Mouth& mouth) {
     });
 }
 
-Finding findingFor(const BuiltLayout& built, const Row& row, const Mouth& mouth) {
+Finding findingFor(const BuiltLayout& built, const BlockRow& row, const Mouth& mouth) {
     Finding finding;
     finding.check = Check::terminalBendingSpace;
     finding.subjects = {built.layout.blocks[mouth.block].id};
@@ -310,15 +273,25 @@ Finding findingFor(const BuiltLayout& built, const Row& row, const Mouth& mouth)
     return finding;
 }
 
+void ofBlock(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts& facts,
+             std::size_t block) {
+    for (const Mouth& mouth : mouthsOf(built, facts.occupancy, block)) {
+        findings.push_back(findingFor(built, facts.blockRow, mouth));
+    }
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::block, ofBlock}});
+
 }  // namespace
 
+std::span<const Section> terminalBendingSpaceSections() {
+    return kSections;
+}
+
 std::vector<Finding> checkTerminalBendingSpace(const BuiltLayout& built) {
-    std::vector<Finding> findings;
-    const Row row(built);
-    for (const Mouth& mouth : mouthsOf(built)) {
-        findings.push_back(findingFor(built, row, mouth));
-    }
-    return findings;
+    return runChecks(built, {Check::terminalBendingSpace});
 }
 
 }  // namespace gw::checks

@@ -1,8 +1,9 @@
 #include <algorithm>
+#include <array>
 #include <set>
 
-#include "checks/occupancy.h"
 #include "checks/support.h"
+#include "checks/units.h"
 #include "standards/tables.h"
 
 /// The tightening torque that belongs to each conductor in a port is stated by the part. It is
@@ -150,19 +151,27 @@ Finding findingFor(const BuiltLayout& built,
     return finding;
 }
 
-}  // namespace
-
-std::vector<Finding> checkTorqueKnown(const BuiltLayout& built) {
-    const Occupancy occupancy(built);
-    std::vector<Finding> findings;
-    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
-        for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
-            for (const Occupant& occupant : occupancy.of(block, port)) {
-                findings.push_back(findingFor(built, occupant, block, port));
-            }
+void ofBlock(std::vector<Finding>& findings,
+             const BuiltLayout& built,
+             const Facts& facts,
+             std::size_t block) {
+    for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
+        for (const Occupant& occupant : facts.occupancy.of(block, port)) {
+            findings.push_back(findingFor(built, occupant, block, port));
         }
     }
-    return findings;
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::block, ofBlock}});
+
+}  // namespace
+
+std::span<const Section> torqueKnownSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkTorqueKnown(const BuiltLayout& built) {
+    return runChecks(built, {Check::torqueKnown});
 }
 
 }  // namespace gw::checks

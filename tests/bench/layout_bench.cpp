@@ -3,6 +3,7 @@
 
 #include "bench/report.h"
 #include "checks/clearance_scene.h"
+#include "checks/facts.h"
 #include "checks/finding.h"
 #include "peer/fcl_scene.h"
 #include "support/long_gutter.h"
@@ -63,9 +64,8 @@ void clearance(benchmark::State& state) {
 /// The same and its findings, worded, with walls and cover.
 void clearanceFindings(benchmark::State& state) {
     const BuiltLayout built = builtFor(state);
-    const auto check = checks::functionOf(checks::Check::clearance);
     for (auto _ : state) {
-        benchmark::DoNotOptimize(check(built).size());
+        benchmark::DoNotOptimize(checks::runChecks(built, {checks::Check::clearance}).size());
     }
 }
 
@@ -91,10 +91,20 @@ void peerCollisions(benchmark::State& state) {
     });
 }
 
-void oneCheck(benchmark::State& state, checks::Check check) {
+/// What the checks share.
+void facts(benchmark::State& state) {
     const BuiltLayout built = builtFor(state);
     for (auto _ : state) {
-        benchmark::DoNotOptimize(checks::functionOf(check)(built).size());
+        benchmark::DoNotOptimize(checks::factsOf(built).links.circuitOf.size());
+    }
+}
+
+/// With the facts at hand.
+void oneCheck(benchmark::State& state, checks::Check check) {
+    const BuiltLayout built = builtFor(state);
+    const auto facts = checks::factsOf(built);
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(checks::runChecks(built, facts, {check}).size());
     }
 }
 
@@ -107,6 +117,7 @@ void counts(benchmark::internal::Benchmark* bench) {
 
 BENCHMARK(build)->Name("build")->Apply(counts);
 BENCHMARK(checkAll)->Name("checkAll")->Apply(counts);
+BENCHMARK(facts)->Name("facts")->Apply(counts);
 BENCHMARK(buildAndCheckAll)->Name("build_checkAll")->Apply(counts);
 /// "check NAME", each on its own.
 [[maybe_unused]] const bool kChecksRegistered = [] {

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "checks/circuit_ampacity.h"
+#include "checks/facts.h"
 #include "checks/support.h"
 #include "core/checks/gutter_builder.h"
 
@@ -57,7 +58,7 @@ GutterBuilder feeder(const std::string& size,
 CircuitAmpacity of(const GutterBuilder& builder, const std::string& circuit = "F") {
     const auto built = builder.build();
     return circuitAmpacity(
-        built, CurrentCarrying(built), given(built.circuitIndex(layout::CircuitId(circuit))));
+        built, factsOf(built), given(built.circuitIndex(layout::CircuitId(circuit))));
 }
 
 struct Two {

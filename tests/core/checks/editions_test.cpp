@@ -24,7 +24,7 @@ std::vector<Finding> findingsOf(const std::string& sample, Edition edition, Chec
         (std::filesystem::path(GW_SOURCE_DIR) / "samples" / sample / "layout.json").string();
     auto layout = files::readLayout(readFile(file).value(), file, kShelf).value();
     layout.edition = edition;
-    return functionOf(check)(geometry::build(layout, kShelf));
+    return runChecks(geometry::build(layout, kShelf), {check});
 }
 
 struct SectionRow {

@@ -1,10 +1,10 @@
-#include "checks/finding.h"
-
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <set>
+
+#include "checks/units.h"
 
 namespace gw::checks {
 namespace {
@@ -40,18 +40,18 @@ INSTANTIATE_TEST_SUITE_P(Units,
                                          QuantityRow{{1146.97, Unit::poundsForcePerFoot},
                                                      "1147 lbf/ft"}));
 
-TEST(Checks, HaveNamesTitlesAndFunctionsOfTheirOwn) {
+TEST(Checks, HaveNamesTitlesAndSectionsOfTheirOwn) {
     std::set<std::string_view> names;
     std::set<std::string_view> titles;
-    std::set<CheckFunction> functions;
+    std::set<const Section*> sections;
     for (const Check check : allChecks()) {
         names.insert(checkName(check));
         titles.insert(checkTitle(check));
-        functions.insert(functionOf(check));
+        sections.insert(sectionsOf(check).data());
     }
     EXPECT_EQ(names.size(), allChecks().size());
     EXPECT_EQ(titles.size(), allChecks().size());
-    EXPECT_EQ(functions.size(), allChecks().size());
+    EXPECT_EQ(sections.size(), allChecks().size());
 }
 
 TEST(Checks, ComeGroupByGroup) {

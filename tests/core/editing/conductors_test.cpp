@@ -34,7 +34,7 @@ ConductorKind sixCopper() {
 }
 
 int breaches(const geometry::BuiltLayout& built, checks::Check check) {
-    return checks::tally(checks::functionOf(check)(built)).breach;
+    return checks::tally(checks::runChecks(built, {check})).breach;
 }
 
 struct RadiusRow {
