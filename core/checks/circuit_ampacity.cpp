@@ -2,16 +2,12 @@
 
 #include <algorithm>
 #include <limits>
-#include <map>
-#include <set>
-#include <tuple>
 
 #include "base/tolerance.h"
 #include "checks/entry_users.h"
 #include "checks/facts.h"
 #include "checks/run_length.h"
 #include "checks/support.h"
-#include "geometry/solids.h"
 #include "standards/tables.h"
 
 namespace gw::checks {
@@ -22,82 +18,8 @@ using layout::Phase;
 using standards::Insulation;
 using standards::Location;
 
-/// A conductor laid in pieces is one conductor.
-using Key = std::tuple<std::string, int, Phase>;
-
-Key keyOf(const layout::Conductor& conductor) {
-    return {conductor.circuit.text(), conductor.set, conductor.phase};
-}
-
 bool isPhase(Phase phase) {
     return phase == Phase::a || phase == Phase::b || phase == Phase::c;
-}
-
-// ---- counting -------------------------------------------------------------------------------
-
-struct Stretch {
-    double from;
-    double to;
-    Key key;
-};
-
-Stretch stretchOf(const BuiltLayout& built, std::size_t conductor) {
-    const auto& path = built.conductors[conductor].built.path;
-    const auto covered =
-        geometry::bounds({&path, built.conductors[conductor].radius(), 0.0, path.length().in()});
-    return {covered.least.x, covered.greatest.x, keyOf(built.layout.conductors[conductor])};
-}
-
-/// How many at each plane where one begins.
-std::vector<std::pair<double, int>> countsAlong(const std::vector<Stretch>& stretches) {
-    struct Event {
-        double x;
-        bool ends;
-        const Key* key;
-    };
-    std::vector<Event> events;
-    for (const Stretch& one : stretches) {
-        events.push_back({one.from, false, &one.key});
-        events.push_back({one.to, true, &one.key});
-    }
-    std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) {
-        return std::tie(a.x, a.ends) < std::tie(b.x, b.ends);
-    });
-    std::map<Key, int> open;
-    std::vector<std::pair<double, int>> counts;
-    for (const Event& event : events) {
-        int& times = open[*event.key];
-        times += event.ends ? -1 : 1;
-        if (times == 0) {
-            open.erase(*event.key);
-        }
-        if (!event.ends) {
-            counts.emplace_back(event.x, static_cast<int>(open.size()));
-        }
-    }
-    return counts;
-}
-
-int greatestAlong(const std::vector<std::pair<double, int>>& counts, const Stretch& stretch) {
-    int most = 0;
-    for (const auto& [x, count] : counts) {
-        if (x >= stretch.from && x <= stretch.to) {
-            most = std::max(most, count);
-        }
-    }
-    return most;
-}
-
-/// Of one raceway: every conductor once.
-int countOf(const BuiltLayout& built, const std::vector<std::size_t>& users, bool neutrals) {
-    std::set<Key> found;
-    for (const std::size_t i : users) {
-        const Phase phase = built.layout.conductors[i].phase;
-        if (isPhase(phase) || (neutrals && phase == Phase::n)) {
-            found.insert(keyOf(built.layout.conductors[i]));
-        }
-    }
-    return static_cast<int>(found.size());
 }
 
 // ---- one conductor --------------------------------------------------------------------------
@@ -307,30 +229,6 @@ void addOnce(std::vector<std::string>& all, const std::vector<std::string>& more
 }
 
 }  // namespace
-
-CurrentCarrying::CurrentCarrying(const BuiltLayout& built) {
-    std::vector<Stretch> all;
-    std::vector<Stretch> counted[2];
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        all.push_back(stretchOf(built, i));
-        const Phase phase = built.layout.conductors[i].phase;
-        if (isPhase(phase) || phase == Phase::n) {
-            counted[0].push_back(all.back());
-        }
-        if (isPhase(phase)) {
-            counted[1].push_back(all.back());
-        }
-    }
-    const auto with = countsAlong(counted[0]);
-    const auto without = countsAlong(counted[1]);
-    gutter_.reserve(all.size());
-    for (const Stretch& stretch : all) {
-        gutter_.push_back({greatestAlong(with, stretch), greatestAlong(without, stretch)});
-    }
-    for (const auto& users : conductorsAtEntries(built)) {
-        raceways_.push_back({countOf(built, users, true), countOf(built, users, false)});
-    }
-}
 
 CircuitAmpacity circuitAmpacity(const BuiltLayout& built, const Facts& facts, std::size_t circuit) {
     CircuitAmpacity sum;

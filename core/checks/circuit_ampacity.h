@@ -22,25 +22,6 @@ struct CircuitAmpacity {
     std::vector<std::string> missing;      ///< without these neither is known; then both are 0
 };
 
-/// Current-carrying conductors at the fullest cross-section every conductor crosses, and in the
-/// raceway at every entry.
-class CurrentCarrying {
-public:
-    explicit CurrentCarrying(const geometry::BuiltLayout& built);
-
-    /// How many neutrals are among them does not follow from the layout: with and without.
-    struct Count {
-        int withNeutrals = 0;
-        int without = 0;
-    };
-    Count besides(std::size_t conductor) const { return gutter_[conductor]; }
-    Count inRaceway(std::size_t entry) const { return raceways_[entry]; }
-
-private:
-    std::vector<Count> gutter_;
-    std::vector<Count> raceways_;
-};
-
 /// The least of its phase conductors times the number of sets.
 CircuitAmpacity circuitAmpacity(const geometry::BuiltLayout& built,
                                 const Facts& facts,

@@ -7,6 +7,7 @@
 #include "checks/diameters.h"
 #include "checks/occupancy.h"
 #include "checks/support.h"
+#include "checks/units.h"
 #include "geometry/solids.h"
 
 /// Nothing overlaps: conductors, blocks, walls and cover may touch. Every overlap is told once:
@@ -21,14 +22,30 @@ using geometry::BuiltLayout;
 using geometry::Closest;
 using layout::Wall;
 
-/// One thing near another and how near.
+/// What is near, and how near. Named only where it is told.
 struct Near {
+    enum class Kind { conductor, block, wall, cover };
     double gap = std::numeric_limits<double>::infinity();
-    std::string name;
+    Kind kind = Kind::cover;
+    std::size_t index = 0;  ///< of the conductor or block; of a wall its Wall
     Vec3 place;
 
     bool known() const { return gap < std::numeric_limits<double>::infinity(); }
 };
+
+std::string nameOf(const BuiltLayout& built, const Near& near) {
+    switch (near.kind) {
+        case Near::Kind::conductor:
+            return conductorName(built, near.index);
+        case Near::Kind::block:
+            return blockName(built, near.index);
+        case Near::Kind::wall:
+            return "the " + std::string(layout::wallText(static_cast<Wall>(near.index))) + " wall";
+        case Near::Kind::cover:
+            return "the cover";
+    }
+    return {};
+}
 
 void keepNearer(Near& nearest, const Near& other) {
     if (other.gap < nearest.gap) {
@@ -98,7 +115,8 @@ Near toWall(const BuiltLayout& built, const BuiltConductor& conductor, Wall wall
     const Vec3 outward = -layout::inwardNormal(wall);
     const auto reach = geometry::reach(tubeAgainst(built, conductor, wall), outward);
     return {wallAt(built.gutter().inside, outward) - reach.value,
-            "the " + std::string(layout::wallText(wall)) + " wall",
+            Near::Kind::wall,
+            static_cast<std::size_t>(wall),
             reach.at};
 }
 
@@ -126,23 +144,11 @@ Near nearestWall(const BuiltLayout& built, const geometry::Box& body) {
         const Vec3 outward = -layout::inwardNormal(wall);
         keepNearer(nearest,
                    {wallAt(built.gutter().inside, outward) - boxReach(body, outward),
-                    "the " + std::string(layout::wallText(wall)) + " wall",
+                    Near::Kind::wall,
+                    static_cast<std::size_t>(wall),
                     body.centre()});
     }
     return nearest;
-}
-
-constexpr Vec3 kTowardCover{0, 0, 1};
-
-Near toCover(const BuiltLayout& built, const BuiltConductor& conductor) {
-    const geometry::Tube tube{
-        &conductor.built.path, conductor.radius(), 0.0, conductor.built.path.length().in()};
-    const auto reach = geometry::reach(tube, kTowardCover);
-    return {built.gutter().inside.z - reach.value, "the cover", reach.at};
-}
-
-Near toCover(const BuiltLayout& built, const geometry::Box& body) {
-    return {built.gutter().inside.z - body.greatest.z, "the cover", body.centre()};
 }
 
 // ---- what is nearest to whom ----------------------------------------------------------------
@@ -162,61 +168,32 @@ struct Surroundings {
     }
 };
 
-struct AllSurroundings {
-    std::vector<Surroundings> conductors;
-    std::vector<Surroundings> blocks;
-};
-
 void meet(Surroundings& one, Near Surroundings::*kind, const Near& near) {
     keepNearer(one.*kind, near);
     one.overlapToldElsewhere = one.overlapToldElsewhere || !clear(near.gap);
 }
 
-void meetNeighbours(AllSurroundings& all, const BuiltLayout& built, const Neighbours& near) {
-    for (const auto& [pair, closest] : near.conductors) {
-        const auto& [a, b] = pair;
-        const double gap = closest.gap.in();
-        meet(all.conductors[a],
+Surroundings surroundingsOf(const NearThings& near, const CoverGap& cover, const Near& wall) {
+    Surroundings around;
+    around.wall = wall;
+    for (const auto& [other, closest] : near.conductors) {
+        meet(around,
              &Surroundings::conductor,
-             {gap, conductorName(built, b), closest.onA});
-        meet(all.conductors[b],
-             &Surroundings::conductor,
-             {gap, conductorName(built, a), closest.onB});
+             {closest.gap.in(), Near::Kind::conductor, other, closest.onA});
     }
-    for (const auto& [pair, closest] : near.conductorsAndBlocks) {
-        const auto& [a, b] = pair;
-        const double gap = closest.gap.in();
-        meet(all.conductors[a], &Surroundings::block, {gap, blockName(built, b), closest.onA});
-        meet(all.blocks[b], &Surroundings::conductor, {gap, conductorName(built, a), closest.onB});
+    for (const auto& [other, closest] : near.blocks) {
+        meet(around,
+             &Surroundings::block,
+             {closest.gap.in(), Near::Kind::block, other, closest.onA});
     }
-    for (const auto& [pair, closest] : near.blocks) {
-        const auto& [a, b] = pair;
-        const double gap = closest.gap.in();
-        meet(all.blocks[a], &Surroundings::block, {gap, blockName(built, b), closest.onA});
-        meet(all.blocks[b], &Surroundings::block, {gap, blockName(built, a), closest.onB});
-    }
-}
-
-AllSurroundings surroundingsOf(const BuiltLayout& built, const Neighbours& neighbours) {
-    AllSurroundings all;
-    all.conductors.resize(built.conductors.size());
-    all.blocks.resize(built.blocks.size());
-    meetNeighbours(all, built, neighbours);
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        all.conductors[i].wall = nearestWall(built, built.conductors[i]);
-        meet(all.conductors[i], &Surroundings::cover, toCover(built, built.conductors[i]));
-    }
-    for (std::size_t i = 0; i < built.blocks.size(); ++i) {
-        all.blocks[i].wall = nearestWall(built, built.blocks[i].body);
-        meet(all.blocks[i], &Surroundings::cover, toCover(built, built.blocks[i].body));
-    }
-    return all;
+    meet(around, &Surroundings::cover, {cover.gap, Near::Kind::cover, 0, cover.place});
+    return around;
 }
 
 // ---- findings -------------------------------------------------------------------------------
 
-std::string nearText(const Near& near, std::string_view kind) {
-    return near.known() ? near.name + " " + inText(near.gap)
+std::string nearText(const BuiltLayout& built, const Near& near, std::string_view kind) {
+    return near.known() ? nameOf(built, near) + " " + inText(near.gap)
                         : "any other " + std::string(kind) + " over " + inText(kNeighbourhood);
 }
 
@@ -248,16 +225,18 @@ void ownFinding(std::vector<Finding>& findings,
     Finding finding = startOf(inches(nearest.gap));
     finding.subjects = {thing.subject};
     finding.place = nearest.place;
-    const std::string distances =
-        nearText(around.conductor, "conductor") + ", " + nearText(around.block, "block") + ", " +
-        nearText(around.wall, "wall") + ", " + nearText(around.cover, "cover");
+    const std::string distances = nearText(built, around.conductor, "conductor") + ", " +
+                                  nearText(built, around.block, "block") + ", " +
+                                  nearText(built, around.wall, "wall") + ", " +
+                                  nearText(built, around.cover, "cover");
     finding.working = sentence(throughWall ? thing.name + " reaches " + inText(-around.wall.gap) +
-                                                 " into " + around.wall.name
+                                                 " into " + nameOf(built, around.wall)
                                            : "distances from " + thing.name + ": " + distances);
     excuseDoubt(finding, built, thing.conductors, nearest.gap);
     findings.push_back(std::move(finding));
 }
 
+/// The pair's own finding where they overlap.
 void pairFinding(std::vector<Finding>& findings,
                  const BuiltLayout& built,
                  const Closest& closest,
@@ -265,9 +244,6 @@ void pairFinding(std::vector<Finding>& findings,
                  const Thing& b) {
     const double gap = closest.gap.in();
     Finding finding = startOf(inches(gap));
-    if (finding.verdict == Verdict::meets) {
-        return;
-    }
     finding.subjects = {a.subject, b.subject};
     finding.place = (closest.onA + closest.onB) * 0.5;
     finding.working = sentence(a.name + " and " + b.name + " overlap by " + inText(-gap));
@@ -285,32 +261,55 @@ bool strays(const BuiltConductor& conductor, std::size_t block) {
         });
 }
 
-void pairFindings(std::vector<Finding>& findings,
-                  const BuiltLayout& built,
-                  const Neighbours& neighbours) {
-    for (const auto& [pair, closest] : neighbours.conductors) {
-        pairFinding(findings,
-                    built,
-                    closest,
-                    conductorThing(built, pair.first),
-                    conductorThing(built, pair.second));
-    }
-    for (const auto& [pair, closest] : neighbours.conductorsAndBlocks) {
-        if (strays(built.conductors[pair.first], pair.second)) {
-            continue;  // told as that
+bool overlaps(const Neighbour& neighbour) {
+    return !clear(neighbour.closest.gap.in());
+}
+
+/// With conductors behind it in the layout.
+void conductorPairs(std::vector<Finding>& findings,
+                    const BuiltLayout& built,
+                    const Facts& facts,
+                    std::size_t index) {
+    for (const Neighbour& near : facts.neighbours.ofConductors[index].conductors) {
+        if (near.other > index && overlaps(near)) {
+            pairFinding(findings,
+                        built,
+                        near.closest,
+                        conductorThing(built, index),
+                        conductorThing(built, near.other));
         }
-        pairFinding(findings,
-                    built,
-                    closest,
-                    conductorThing(built, pair.first),
-                    blockThing(built, pair.second));
     }
-    for (const auto& [pair, closest] : neighbours.blocks) {
-        pairFinding(findings,
-                    built,
-                    closest,
-                    blockThing(built, pair.first),
-                    blockThing(built, pair.second));
+}
+
+/// One that strays from its bore in the block is told as that.
+void conductorAndBlockPairs(std::vector<Finding>& findings,
+                            const BuiltLayout& built,
+                            const Facts& facts,
+                            std::size_t index) {
+    for (const Neighbour& near : facts.neighbours.ofConductors[index].blocks) {
+        if (overlaps(near) && !strays(built.conductors[index], near.other)) {
+            pairFinding(findings,
+                        built,
+                        near.closest,
+                        conductorThing(built, index),
+                        blockThing(built, near.other));
+        }
+    }
+}
+
+/// With blocks behind it in the layout.
+void blockPairs(std::vector<Finding>& findings,
+                const BuiltLayout& built,
+                const Facts& facts,
+                std::size_t index) {
+    for (const Neighbour& near : facts.neighbours.ofBlocks[index].blocks) {
+        if (near.other > index && overlaps(near)) {
+            pairFinding(findings,
+                        built,
+                        near.closest,
+                        blockThing(built, index),
+                        blockThing(built, near.other));
+        }
     }
 }
 
@@ -365,37 +364,62 @@ void tipsFinding(std::vector<Finding>& findings,
     findings.push_back(std::move(finding));
 }
 
-void boreFindings(std::vector<Finding>& findings, const BuiltLayout& built) {
-    const Occupancy occupancy(built);
-    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
-        for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
-            const auto occupants = occupancy.of(block, port);
-            for (std::size_t i = 0; i < occupants.size(); ++i) {
-                for (std::size_t j = i + 1; j < occupants.size(); ++j) {
-                    tipsFinding(findings, built, occupants[i], occupants[j]);
-                }
+void boreFindings(std::vector<Finding>& findings,
+                  const BuiltLayout& built,
+                  const Facts& facts,
+                  std::size_t block) {
+    for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
+        const auto occupants = facts.occupancy.of(block, port);
+        for (std::size_t i = 0; i < occupants.size(); ++i) {
+            for (std::size_t j = i + 1; j < occupants.size(); ++j) {
+                tipsFinding(findings, built, occupants[i], occupants[j]);
             }
         }
     }
 }
 
-void passFindings(std::vector<Finding>& findings, const BuiltLayout& built) {
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        for (const geometry::BuiltPass& pass : built.conductors[i].passes) {
-            if (pass.onAxis) {
-                continue;
-            }
-            Finding finding = startOf(inches(-pass.offAxis));
-            judge(finding, inches(pass.offAxis), inches(0.0), Bound::atMost);
-            finding.verdict = Verdict::breach;
-            finding.subjects = {built.layout.conductors[i].id, built.layout.blocks[pass.block].id};
-            finding.place = built.blocks[pass.block].ports[pass.port].mouth;
-            finding.working = sentence(
-                conductorName(built, i) + " strays " + inText(pass.offAxis) + " from the axis of " +
-                portName(built, pass.block, pass.port) + ", through which it has to run straight");
-            findings.push_back(std::move(finding));
+void passFindings(std::vector<Finding>& findings,
+                  const BuiltLayout& built,
+                  const Facts&,
+                  std::size_t index) {
+    for (const geometry::BuiltPass& pass : built.conductors[index].passes) {
+        if (pass.onAxis) {
+            continue;
         }
+        Finding finding = startOf(inches(-pass.offAxis));
+        judge(finding, inches(pass.offAxis), inches(0.0), Bound::atMost);
+        finding.verdict = Verdict::breach;
+        finding.subjects = {built.layout.conductors[index].id, built.layout.blocks[pass.block].id};
+        finding.place = built.blocks[pass.block].ports[pass.port].mouth;
+        finding.working = sentence(conductorName(built, index) + " strays " + inText(pass.offAxis) +
+                                   " from the axis of " + portName(built, pass.block, pass.port) +
+                                   ", through which it has to run straight");
+        findings.push_back(std::move(finding));
     }
+}
+
+void ownOfConductor(std::vector<Finding>& findings,
+                    const BuiltLayout& built,
+                    const Facts& facts,
+                    std::size_t index) {
+    ownFinding(findings,
+               built,
+               surroundingsOf(facts.neighbours.ofConductors[index],
+                              facts.coverGaps.conductors[index],
+                              nearestWall(built, built.conductors[index])),
+               conductorThing(built, index));
+}
+
+void ownOfBlock(std::vector<Finding>& findings,
+                const BuiltLayout& built,
+                const Facts& facts,
+                std::size_t index) {
+    ownFinding(findings,
+               built,
+               surroundingsOf(facts.neighbours.ofBlocks[index],
+                              facts.coverGaps.blocks[index],
+                              nearestWall(built, built.blocks[index].body)),
+               blockThing(built, index));
 }
 
 /// What stands out of the open side, and what is nearest to it.
@@ -406,41 +430,50 @@ struct Proud {
     Near nearest;
 };
 
-void keepProud(Proud& proud, const BuiltLayout& built, const Near& cover, const Thing& thing) {
-    if (!clear(cover.gap)) {
-        double doubt = 0.0;
-        for (const std::size_t i : thing.conductors) {
-            doubt = radiusInDoubt(built, i);
-        }
-        const bool perhapsNot = doubt > 0.0 && clear(cover.gap + doubt);
-        proud.certain = proud.certain || !perhapsNot;
-        proud.subjects.push_back(thing.subject);
-        if (perhapsNot) {
-            proud.unsure.insert(
-                proud.unsure.end(), thing.conductors.begin(), thing.conductors.end());
-        }
+void keepConductor(Proud& proud, const BuiltLayout& built, const CoverGap& cover, std::size_t i) {
+    keepNearer(proud.nearest, {cover.gap, Near::Kind::conductor, i, cover.place});
+    if (clear(cover.gap)) {
+        return;
     }
-    keepNearer(proud.nearest, {cover.gap, thing.name, cover.place});
+    const double doubt = radiusInDoubt(built, i);
+    const bool perhapsNot = doubt > 0.0 && clear(cover.gap + doubt);
+    proud.certain = proud.certain || !perhapsNot;
+    proud.subjects.emplace_back(built.layout.conductors[i].id);
+    if (perhapsNot) {
+        proud.unsure.push_back(i);
+    }
 }
 
-Proud proudOf(const BuiltLayout& built, const AllSurroundings& all) {
-    Proud proud;
-    for (std::size_t i = 0; i < all.conductors.size(); ++i) {
-        keepProud(proud, built, all.conductors[i].cover, conductorThing(built, i));
+void keepBlock(Proud& proud, const BuiltLayout& built, const CoverGap& cover, std::size_t i) {
+    keepNearer(proud.nearest, {cover.gap, Near::Kind::block, i, cover.place});
+    if (!clear(cover.gap)) {
+        proud.certain = true;
+        proud.subjects.emplace_back(built.layout.blocks[i].id);
     }
-    for (std::size_t i = 0; i < all.blocks.size(); ++i) {
-        keepProud(proud, built, all.blocks[i].cover, blockThing(built, i));
+}
+
+Proud proudOf(const BuiltLayout& built, const CoverGaps& gaps) {
+    Proud proud;
+    for (std::size_t i = 0; i < gaps.conductors.size(); ++i) {
+        keepConductor(proud, built, gaps.conductors[i], i);
+    }
+    for (std::size_t i = 0; i < gaps.blocks.size(); ++i) {
+        keepBlock(proud, built, gaps.blocks[i], i);
     }
     return proud;
 }
 
-Finding coverFinding(const BuiltLayout& built, const AllSurroundings& all) {
-    const Proud proud = proudOf(built, all);
+void coverFinding(std::vector<Finding>& findings,
+                  const BuiltLayout& built,
+                  const Facts& facts,
+                  std::size_t /*gutter*/) {
+    const Proud proud = proudOf(built, facts.coverGaps);
     const Near& nearest = proud.nearest;
     if (!nearest.known()) {
         Finding empty = startOf(inches(built.gutter().inside.z));
         empty.working = "The cover goes on: the gutter is empty.";
-        return empty;
+        findings.push_back(std::move(empty));
+        return;
     }
     Finding finding = startOf(inches(nearest.gap));
     finding.subjects = proud.subjects;
@@ -449,36 +482,38 @@ Finding coverFinding(const BuiltLayout& built, const AllSurroundings& all) {
         finding.verdict = Verdict::cannotTell;
         finding.missing = diametersUnknown(built, proud.unsure);
     }
+    const std::string name = nameOf(built, nearest);
     const std::string more =
         proud.subjects.size() > 1 ? ", the most of " + std::to_string(proud.subjects.size()) : "";
     finding.working = sentence(
-        finding.verdict == Verdict::meets ? "the cover goes on: the nearest to it is " +
-                                                nearest.name + ", " + inText(nearest.gap) + " away"
+        finding.verdict == Verdict::meets ? "the cover goes on: the nearest to it is " + name +
+                                                ", " + inText(nearest.gap) + " away"
         : finding.verdict == Verdict::breach
-            ? "the cover does not go on: " + nearest.name + " stands out by " +
-                  inText(-nearest.gap) + more
-            : "the cover may not go on: " + nearest.name + " stands out by " +
-                  inText(-nearest.gap) + " by the largest published diameter" + more);
-    return finding;
+            ? "the cover does not go on: " + name + " stands out by " + inText(-nearest.gap) + more
+            : "the cover may not go on: " + name + " stands out by " + inText(-nearest.gap) +
+                  " by the largest published diameter" + more);
+    findings.push_back(std::move(finding));
 }
+
+constexpr auto kSections = std::to_array<Section>({
+    {Unit::conductor, reads::kNeighbours, ownOfConductor},
+    {Unit::conductor, reads::kNeighbours, conductorPairs},
+    {Unit::conductor, reads::kNeighbours, conductorAndBlockPairs},
+    {Unit::block, reads::kNeighbours, blockPairs},
+    {Unit::block, reads::kPaths | reads::kBlocks, boreFindings},
+    {Unit::conductor, reads::kPaths, passFindings},
+    {Unit::block, reads::kNeighbours, ownOfBlock},
+    {Unit::gutter, reads::kCoverGaps, coverFinding},
+});
 
 }  // namespace
 
-std::vector<Finding> checkClearance(const BuiltLayout& built) {
-    const Neighbours neighbours = neighboursOf(built);
-    const AllSurroundings all = surroundingsOf(built, neighbours);
-    std::vector<Finding> findings;
-    for (std::size_t i = 0; i < all.conductors.size(); ++i) {
-        ownFinding(findings, built, all.conductors[i], conductorThing(built, i));
-    }
-    pairFindings(findings, built, neighbours);
-    boreFindings(findings, built);
-    passFindings(findings, built);
-    for (std::size_t i = 0; i < all.blocks.size(); ++i) {
-        ownFinding(findings, built, all.blocks[i], blockThing(built, i));
-    }
-    findings.push_back(coverFinding(built, all));
-    return findings;
+std::span<const Section> clearanceSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkClearance(const geometry::BuiltLayout& built) {
+    return runChecks(built, {Check::clearance});
 }
 
 }  // namespace gw::checks

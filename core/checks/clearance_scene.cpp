@@ -2,13 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <optional>
 #include <span>
 #include <tuple>
+#include <utility>
 
 #include "base/tolerance.h"
-#include "checks/occupancy.h"
 #include "checks/support.h"
+#include "geometry/near_pairs.h"
 
 namespace gw::checks {
 namespace {
@@ -89,19 +91,20 @@ std::optional<double> asideIn(const BuiltLayout& built,
     return widest ? std::optional(2.0 * (*widest + own)) : std::nullopt;
 }
 
-/// All tubes and bodies, conductors first. A thing is a conductor by its index, or a block by its
-/// index behind the conductors'.
+/// The tubes and bodies of some things, conductors first. A thing is a conductor by its index, or a
+/// block by its index behind the conductors'.
 class Scene {
 public:
-    explicit Scene(const BuiltLayout& built) : built_(built), occupancy_(built) {
-        const std::size_t likely = 5 * built.conductors.size() + built.blocks.size();
+    Scene(const BuiltLayout& built, const Occupancy& occupancy, const geometry::Things& things)
+        : built_(built), occupancy_(occupancy) {
+        const std::size_t likely = 5 * things.conductors.size() + things.blocks.size();
         items_.reserve(likely);
         owners_.reserve(likely);
         holds_.reserve(likely);
-        for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+        for (const std::size_t i : things.conductors) {
             addConductor(i);
         }
-        for (std::size_t i = 0; i < built.blocks.size(); ++i) {
+        for (const std::size_t i : things.blocks) {
             SceneItem item;
             item.box = built.blocks[i].body;
             items_.push_back(item);
@@ -226,7 +229,7 @@ private:
     }
 
     const BuiltLayout& built_;
-    Occupancy occupancy_;
+    const Occupancy& occupancy_;
     std::vector<SceneItem> items_;
     std::vector<Owner> owners_;  ///< as the items
     std::vector<Hold> holds_;
@@ -234,10 +237,17 @@ private:
     std::vector<double> cuts_;  ///< of the conductor being added
 };
 
-/// Keeps the nearest place of each pair of indices. Pairs come grouped by the first.
+using Pair = std::pair<std::size_t, std::size_t>;
+
+struct NearPlace {
+    Pair pair;  ///< of things
+    Closest closest;
+};
+
+/// Keeps the nearest place of each pair of things. Pairs come grouped by the first.
 class NearestPlaces {
 public:
-    NearestPlaces(std::size_t seconds, std::size_t pairs) : places_(seconds, 0) {
+    NearestPlaces(std::size_t things, std::size_t pairs) : places_(things, 0) {
         found_.reserve(pairs);
     }
 
@@ -256,7 +266,7 @@ public:
     }
 
     /// In order of pairs.
-    std::vector<Neighbour> take() {
+    std::vector<NearPlace> take() {
         sortGroup();
         return std::move(found_);
     }
@@ -265,39 +275,175 @@ private:
     void sortGroup() {
         std::sort(found_.begin() + static_cast<std::ptrdiff_t>(group_),
                   found_.end(),
-                  [](const Neighbour& a, const Neighbour& b) { return a.pair < b.pair; });
+                  [](const NearPlace& a, const NearPlace& b) { return a.pair < b.pair; });
     }
 
-    std::vector<Neighbour> found_;
+    std::vector<NearPlace> found_;
     std::vector<std::size_t> places_;  ///< [second] -> where in found_ it last went
     std::size_t group_ = 0;            ///< where the pairs of the current first begin
 };
 
+/// In order of pairs.
+std::vector<NearPlace> nearestPlaces(const BuiltLayout& built,
+                                     const Scene& scene,
+                                     const std::vector<geometry::NearPair>& pairs) {
+    NearestPlaces places(built.conductors.size() + built.blocks.size(), pairs.size());
+    for (const auto& pair : pairs) {
+        places.keep({scene.thingOf(pair.a), scene.thingOf(pair.b)}, pair.closest);
+    }
+    return places.take();
+}
+
+Closest seenFromB(const Closest& closest) {
+    return {closest.gap, closest.onB, closest.onA, closest.sB, closest.sA};
+}
+
+/// Neighbours by things, conductors and blocks alike.
+class Register {
+public:
+    explicit Register(Neighbours& neighbours) : neighbours_(neighbours) {}
+
+    NearThings& of(std::size_t thing) {
+        const std::size_t conductors = neighbours_.ofConductors.size();
+        return thing < conductors ? neighbours_.ofConductors[thing]
+                                  : neighbours_.ofBlocks[thing - conductors];
+    }
+
+    void write(const NearPlace& place) {
+        const auto& [a, b] = place.pair;
+        insert(listFor(a, b), {indexOf(b), place.closest});
+        insert(listFor(b, a), {indexOf(a), seenFromB(place.closest)});
+    }
+
+    /// Strikes a thing out of its neighbours' lists, and empties its own. Calls struck(thing) for
+    /// each of them.
+    template <class Struck>
+    void strike(std::size_t thing, Struck struck) {
+        NearThings& own = of(thing);
+        for (const Neighbour& one : own.conductors) {
+            erase(listFor(one.other, thing), indexOf(thing));
+            struck(one.other);
+        }
+        for (const Neighbour& one : own.blocks) {
+            const std::size_t block = neighbours_.ofConductors.size() + one.other;
+            erase(listFor(block, thing), indexOf(thing));
+            struck(block);
+        }
+        own = {};
+    }
+
+private:
+    using List = std::vector<Neighbour>;
+
+    bool isBlock(std::size_t thing) const { return thing >= neighbours_.ofConductors.size(); }
+    std::size_t indexOf(std::size_t thing) const {
+        return isBlock(thing) ? thing - neighbours_.ofConductors.size() : thing;
+    }
+    /// Of a thing, where the other belongs.
+    List& listFor(std::size_t thing, std::size_t other) {
+        return isBlock(other) ? of(thing).blocks : of(thing).conductors;
+    }
+
+    static List::iterator placeIn(List& list, std::size_t other) {
+        return std::lower_bound(
+            list.begin(), list.end(), other, [](const Neighbour& one, std::size_t index) {
+                return one.other < index;
+            });
+    }
+    static void insert(List& list, const Neighbour& one) {
+        list.insert(placeIn(list, one.other), one);
+    }
+    static void erase(List& list, std::size_t other) {
+        const auto at = placeIn(list, other);
+        if (at != list.end() && at->other == other) {
+            list.erase(at);
+        }
+    }
+
+    Neighbours& neighbours_;
+};
+
+/// One flag an item: whether its thing is one of these.
+class Flags {
+public:
+    Flags(const Scene& scene, const std::vector<std::size_t>& things)
+        : flags_(std::make_unique<bool[]>(scene.items().size())), size_(scene.items().size()) {
+        for (std::size_t i = 0; i < size_; ++i) {
+            flags_[i] = std::binary_search(things.begin(), things.end(), scene.thingOf(i));
+        }
+    }
+    std::span<const bool> all() const { return {flags_.get(), size_}; }
+
+private:
+    std::unique_ptr<bool[]> flags_;  // a vector of bool has no bools to span
+    std::size_t size_;
+};
+
+/// Things by their numbers, ascending and each once.
+geometry::Things thingsOf(std::vector<std::size_t> numbers, std::size_t conductors) {
+    std::sort(numbers.begin(), numbers.end());
+    numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
+    geometry::Things things;
+    for (const std::size_t number : numbers) {
+        if (number < conductors) {
+            things.conductors.push_back(number);
+        } else {
+            things.blocks.push_back(number - conductors);
+        }
+    }
+    return things;
+}
+
+std::vector<std::size_t> numbersOf(const geometry::Things& things, std::size_t conductors) {
+    std::vector<std::size_t> numbers = things.conductors;
+    for (const std::size_t block : things.blocks) {
+        numbers.push_back(conductors + block);
+    }
+    return numbers;
+}
+
 }  // namespace
 
-Neighbours neighboursOf(const BuiltLayout& built) {
-    const Scene scene(built);
+Neighbours neighboursOf(const BuiltLayout& built, const Occupancy& occupancy) {
+    const Scene scene(built, occupancy, geometry::allThings(built));
     const auto pairs =
         geometry::nearPairs(scene.items(), kNeighbourhood, [&](std::uint32_t a, std::uint32_t b) {
             return !scene.belongTogether(a, b);
         });
-    const std::size_t conductors = built.conductors.size();
-    const std::size_t blocks = built.blocks.size();
-    NearestPlaces ofConductors(conductors, pairs.size());
-    NearestPlaces ofConductorsAndBlocks(blocks, conductors);
-    NearestPlaces ofBlocks(blocks, blocks);
-    for (const auto& pair : pairs) {
-        const std::size_t a = scene.thingOf(pair.a);
-        const std::size_t b = scene.thingOf(pair.b);
-        if (b < conductors) {
-            ofConductors.keep({a, b}, pair.closest);
-        } else if (a < conductors) {
-            ofConductorsAndBlocks.keep({a, b - conductors}, pair.closest);
-        } else {
-            ofBlocks.keep({a - conductors, b - conductors}, pair.closest);
-        }
+    Neighbours neighbours;
+    neighbours.ofConductors.resize(built.conductors.size());
+    neighbours.ofBlocks.resize(built.blocks.size());
+    Register all(neighbours);
+    for (const NearPlace& place : nearestPlaces(built, scene, pairs)) {
+        all.write(place);
     }
-    return {ofConductors.take(), ofConductorsAndBlocks.take(), ofBlocks.take()};
+    return neighbours;
+}
+
+geometry::Things updateNeighbours(Neighbours& neighbours,
+                                  const BuiltLayout& built,
+                                  const Occupancy& occupancy,
+                                  const geometry::Things& moved,
+                                  const geometry::Things& around) {
+    const std::size_t conductors = built.conductors.size();
+    const std::vector<std::size_t> numbers = numbersOf(moved, conductors);
+    std::vector<std::size_t> changed = numbers;
+    Register all(neighbours);
+    for (const std::size_t thing : numbers) {
+        all.strike(thing, [&](std::size_t other) { changed.push_back(other); });
+    }
+    const Scene scene(built, occupancy, around);
+    const auto pairs = geometry::nearPairsOf(
+        scene.items(),
+        Flags(scene, numbers).all(),
+        kNeighbourhood,
+        [&](std::uint32_t a, std::uint32_t b) { return !scene.belongTogether(a, b); });
+    for (const NearPlace& place : nearestPlaces(built, scene, pairs)) {
+        all.write(place);
+        changed.push_back(place.pair.first);
+        changed.push_back(place.pair.second);
+    }
+    return thingsOf(std::move(changed), conductors);
 }
 
 }  // namespace gw::checks

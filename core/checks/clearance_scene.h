@@ -1,12 +1,12 @@
 #pragma once
 
 #include <cstddef>
-#include <optional>
-#include <utility>
 #include <vector>
 
+#include "checks/occupancy.h"
 #include "geometry/built_layout.h"
-#include "geometry/near_pairs.h"
+#include "geometry/solids.h"
+#include "geometry/things.h"
 
 /// Who comes near whom in the gutter, less what belongs together: a conductor and the block that
 /// holds it near the port, conductors in one port near it, and conductors in the bores of one
@@ -21,19 +21,31 @@ inline constexpr double kNeighbourhood = 1.0;
 /// clear.
 inline constexpr double kHeldRadii = 1.5;
 
-using Pair = std::pair<std::size_t, std::size_t>;
-
+/// What is near a thing.
 struct Neighbour {
-    Pair pair;
-    geometry::Closest closest;  ///< A is the first of the pair
+    std::size_t other = 0;      ///< by its index in the layout
+    geometry::Closest closest;  ///< A is the thing itself, B the other
 };
 
-/// The nearest place of every pair within kNeighbourhood, by their indices in the layout, in order.
-struct Neighbours {
-    std::vector<Neighbour> conductors;           ///< first < second
-    std::vector<Neighbour> conductorsAndBlocks;  ///< conductor, block
-    std::vector<Neighbour> blocks;               ///< first < second
+struct NearThings {
+    std::vector<Neighbour> conductors;  ///< each once, in order
+    std::vector<Neighbour> blocks;
 };
-Neighbours neighboursOf(const geometry::BuiltLayout& built);
+
+/// The nearest place of every pair within kNeighbourhood, told at both.
+struct Neighbours {
+    std::vector<NearThings> ofConductors;
+    std::vector<NearThings> ofBlocks;
+};
+Neighbours neighboursOf(const geometry::BuiltLayout& built, const Occupancy& occupancy);
+
+/// Makes the neighbours those of the built layout as it is, after some things moved. around: all
+/// that may be within kNeighbourhood of where these are now, themselves among them. Gives back
+/// whose neighbours are others, or elsewhere. Cost: by what is around, not by the layout.
+geometry::Things updateNeighbours(Neighbours& neighbours,
+                                  const geometry::BuiltLayout& built,
+                                  const Occupancy& occupancy,
+                                  const geometry::Things& moved,
+                                  const geometry::Things& around);
 
 }  // namespace gw::checks

@@ -1,8 +1,10 @@
 #include <algorithm>
+#include <array>
 
 #include "base/contract.h"
 #include "checks/fill_support.h"
 #include "checks/support.h"
+#include "checks/units.h"
 #include "standards/tables.h"
 
 /// The area of all conductors at every plane: once for the planes without a block, once for those
@@ -124,16 +126,27 @@ Finding findingFor(const geometry::BuiltLayout& built, bool withBlock) {
     return finding;
 }
 
-}  // namespace
-
-std::vector<Finding> checkConductorFill(const geometry::BuiltLayout& built) {
-    std::vector<Finding> findings;
+void findFill(std::vector<Finding>& findings,
+              const geometry::BuiltLayout& built,
+              const Facts& /*facts*/,
+              std::size_t /*gutter*/) {
     for (const bool withBlock : {false, true}) {
         if (hasPlane(built.fill, withBlock)) {
             findings.push_back(findingFor(built, withBlock));
         }
     }
-    return findings;
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::gutter, reads::kFill, findFill}});
+
+}  // namespace
+
+std::span<const Section> conductorFillSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkConductorFill(const geometry::BuiltLayout& built) {
+    return runChecks(built, {Check::conductorFill});
 }
 
 }  // namespace gw::checks

@@ -358,7 +358,7 @@ void ofBlock(std::vector<Finding>& findings,
     }
 }
 
-constexpr auto kSections = std::to_array<Section>({{Unit::block, ofBlock}});
+constexpr auto kSections = std::to_array<Section>({{Unit::block, reads::kBlocks, ofBlock}});
 
 }  // namespace
 

@@ -170,7 +170,7 @@ void ofEntry(std::vector<Finding>& findings,
     }
 }
 
-constexpr auto kSections = std::to_array<Section>({{Unit::entry, ofEntry}});
+constexpr auto kSections = std::to_array<Section>({{Unit::entry, reads::kPaths, ofEntry}});
 
 }  // namespace
 

@@ -4,11 +4,16 @@
 #include <vector>
 
 #include "checks/block_row.h"
-#include "checks/circuit_ampacity.h"
+#include "checks/clearance_scene.h"
+#include "checks/cover_gap.h"
+#include "checks/current_carrying.h"
 #include "checks/joint_census.h"
 #include "checks/joint_graph.h"
+#include "checks/landing_order.h"
 #include "checks/links.h"
 #include "checks/occupancy.h"
+#include "checks/screw_corridors.h"
+#include "checks/springs.h"
 #include "geometry/built_layout.h"
 #include "standards/tables.h"
 
@@ -26,6 +31,11 @@ struct Facts {
 
     BlockRow blockRow;         ///< where the blocks stand
     CurrentCarrying carrying;  ///< where the conductors lie along the gutter
+    Neighbours neighbours;     ///< how near conductors and blocks are to one another
+    CoverGaps coverGaps;       ///< and to the cover
+    Corridors corridors;       ///< what is near the ways to the screws
+    Landing landing;           ///< what lies in front of what, and in the ways to the screws
+    Springs springs;           ///< how far bends spring toward the cover
 };
 
 Facts factsOf(const geometry::BuiltLayout& built);

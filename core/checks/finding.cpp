@@ -11,21 +11,6 @@
 namespace gw::checks {
 namespace {
 
-/// A check that is not told unit by unit: all of it a section of the gutter.
-template <std::vector<Finding> (*kCheck)(const geometry::BuiltLayout&)>
-std::span<const Section> whole() {
-    static constexpr auto kSections = std::to_array<Section>(
-        {{Unit::gutter,
-          [](std::vector<Finding>& findings,
-             const geometry::BuiltLayout& built,
-             const Facts&,
-             std::size_t) {
-              auto found = kCheck(built);
-              std::move(found.begin(), found.end(), std::back_inserter(findings));
-          }}});
-    return kSections;
-}
-
 /// One row a check: its names, why it may have nothing to say, and its sections. In the order
 /// people read the findings.
 struct Row {
@@ -43,13 +28,13 @@ constexpr auto kRows = std::to_array<Row>({
      "conductor-fill",
      "Conductor fill",
      "no conductor runs along the gutter",
-     whole<checkConductorFill>},
+     conductorFillSections},
     {Check::spliceFill,
      Group::space,
      "splice-fill",
      "Splice fill",
      "no block is in the gutter",
-     whole<checkSpliceFill>},
+     spliceFillSections},
     {Check::entryBendingSpace,
      Group::space,
      "entry-bending-space",
@@ -73,7 +58,7 @@ constexpr auto kRows = std::to_array<Row>({
      "clearance",
      "Clearance",
      "nothing is in the gutter",
-     whole<checkClearance>},
+     clearanceSections},
     {Check::supportSpacing,
      Group::space,
      "support-spacing",
@@ -91,7 +76,7 @@ constexpr auto kRows = std::to_array<Row>({
      "cover-push",
      "Push on the cover",
      "no conductor bends",
-     whole<checkCoverPush>},
+     coverPushSections},
     {Check::faultForces,
      Group::space,
      "fault-forces",
@@ -151,13 +136,13 @@ constexpr auto kRows = std::to_array<Row>({
      "screw-reach",
      "Screws within reach",
      "no conductor is in a port",
-     whole<checkScrewReach>},
+     screwReachSections},
     {Check::landingOrder,
      Group::connections,
      "landing-order",
      "Landing order",
      "no conductor is in the gutter",
-     whole<checkLandingOrder>},
+     landingOrderSections},
     {Check::torqueKnown,
      Group::connections,
      "torque-known",

@@ -194,7 +194,7 @@ void ofConductor(std::vector<Finding>& findings,
     }
 }
 
-constexpr auto kSections = std::to_array<Section>({{Unit::conductor, ofConductor}});
+constexpr auto kSections = std::to_array<Section>({{Unit::conductor, reads::kBlocks, ofConductor}});
 
 }  // namespace
 

@@ -406,10 +406,11 @@ void ofConductor(std::vector<Finding>& findings,
     }
 }
 
-constexpr auto kSections = std::to_array<Section>({{Unit::block, ofBlock},
-                                                   {Unit::circuit, ofCircuit},
-                                                   {Unit::gutter, ofGutter},
-                                                   {Unit::conductor, ofConductor}});
+constexpr auto kSections =
+    std::to_array<Section>({{Unit::block, reads::kPaths | reads::kBlocks, ofBlock},
+                            {Unit::circuit, reads::kPaths | reads::kBlocks, ofCircuit},
+                            {Unit::gutter, reads::kPaths | reads::kBlocks, ofGutter},
+                            {Unit::conductor, reads::kPaths | reads::kBlocks, ofConductor}});
 
 }  // namespace
 

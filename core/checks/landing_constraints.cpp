@@ -9,10 +9,9 @@
 
 #include "base/tolerance.h"
 #include "checks/diameters.h"
-#include "checks/occupancy.h"
-#include "checks/screw_corridors.h"
 #include "checks/support.h"
 #include "geometry/bow.h"
+#include "geometry/things.h"
 
 namespace gw::checks {
 namespace {
@@ -169,94 +168,52 @@ double depthAt(const Segment& segment, double fraction, double other) {
     return segment.start.z + (segment.end.z - segment.start.z) * fraction;
 }
 
-/// One constraint a pair: certain before not, then the place where they are nearest.
-class Constraints {
-public:
-    explicit Constraints(const BuiltLayout& built) : built_(built) {
-        for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-            doubts_.push_back(radiusInDoubt(built, i));
-        }
-    }
-
-    void addCrossing(const Segment& a, const Segment& b) {
-        const auto feet = geometry::nearestOnSegments(
-            inFrontView(a.start), inFrontView(a.end), inFrontView(b.start), inFrontView(b.end));
-        const double apart = std::sqrt(feet.squaredDistance);
-        const double overlap =
-            radius(a.conductor) + radius(b.conductor) - a.stray - b.stray - apart;
-        if (atMost(overlap, 0.0)) {
-            return;
-        }
-        const double depthA = depthAt(a, feet.a, depthAt(b, feet.b, a.start.z));
-        const double depthB = depthAt(b, feet.b, depthA);
-        const double alike = kSameDepth * std::min(least(a.conductor), least(b.conductor));
-        if (std::abs(depthA - depthB) <= alike) {
-            return;
-        }
-        const bool aFirst = depthA < depthB;
-        const Segment& front = aFirst ? b : a;
-        const Vec3 place = front.start + (front.end - front.start) * (aFirst ? feet.b : feet.a);
-        keep({aFirst ? a.conductor : b.conductor,
-              front.conductor,
-              std::nullopt,
-              place,
-              !atMost(overlap, doubts_[a.conductor] + doubts_[b.conductor])},
-             apart);
-    }
-
-    void addInTheWay(const ScrewCorridor& corridor,
-                     const NearCorridor& thing,
-                     std::span<const Occupant> held) {
-        for (const Occupant& occupant : held) {
-            keep({occupant.conductor,
-                  thing.index,
-                  LandingConstraint::Screw{corridor.block, corridor.port},
-                  thing.place,
-                  !atLeast(thing.gap + doubts_[thing.index], 0.0)},
-                 thing.gap);
-        }
-    }
-
-    std::vector<LandingConstraint> take() {
-        std::vector<LandingConstraint> all;
-        all.reserve(kept_.size());
-        for (auto& [pair, kept] : kept_) {
-            all.push_back(kept.constraint);
-        }
-        return all;
-    }
-
-private:
-    struct Kept {
-        LandingConstraint constraint;
-        double apart = 0.0;
-
-        auto key() const {
-            const Vec3& place = constraint.place;
-            return std::tuple(!constraint.certain,
-                              constraint.screw.has_value(),
-                              apart,
-                              place.x,
-                              place.y,
-                              place.z);
-        }
+/// Of two for one pair: certain before not, crossing before screw, then where they are nearest.
+bool comesBefore(const KeptConstraint& a, const KeptConstraint& b) {
+    const auto key = [](const KeptConstraint& one) {
+        const Vec3& place = one.constraint.place;
+        return std::tuple(!one.constraint.certain,
+                          one.constraint.screw.has_value(),
+                          one.apart,
+                          place.x,
+                          place.y,
+                          place.z);
     };
+    return key(a) < key(b);
+}
 
-    double radius(std::size_t conductor) const { return built_.conductors[conductor].radius(); }
-    double least(std::size_t conductor) const { return radius(conductor) - doubts_[conductor]; }
-
-    void keep(const LandingConstraint& constraint, double apart) {
-        const Kept found{constraint, apart};
-        const auto [place, isNew] = kept_.try_emplace({constraint.first, constraint.second}, found);
-        if (!isNew && found.key() < place->second.key()) {
-            place->second = found;
-        }
+/// The crossing of two segments. Empty: they miss each other, or lie at one depth.
+std::optional<KeptConstraint> crossingOf(const BuiltLayout& built,
+                                         const Segment& a,
+                                         const Segment& b) {
+    const auto radius = [&](const Segment& one) {
+        return built.conductors[one.conductor].radius();
+    };
+    const auto feet = geometry::nearestOnSegments(
+        inFrontView(a.start), inFrontView(a.end), inFrontView(b.start), inFrontView(b.end));
+    const double apart = std::sqrt(feet.squaredDistance);
+    const double overlap = radius(a) + radius(b) - a.stray - b.stray - apart;
+    if (atMost(overlap, 0.0)) {
+        return std::nullopt;
     }
-
-    const BuiltLayout& built_;
-    std::vector<double> doubts_;  ///< inches, of the radii
-    std::map<std::pair<std::size_t, std::size_t>, Kept> kept_;
-};
+    const double doubtA = radiusInDoubt(built, a.conductor);
+    const double doubtB = radiusInDoubt(built, b.conductor);
+    const double depthA = depthAt(a, feet.a, depthAt(b, feet.b, a.start.z));
+    const double depthB = depthAt(b, feet.b, depthA);
+    const double alike = kSameDepth * std::min(radius(a) - doubtA, radius(b) - doubtB);
+    if (std::abs(depthA - depthB) <= alike) {
+        return std::nullopt;
+    }
+    const bool aFirst = depthA < depthB;
+    const Segment& front = aFirst ? b : a;
+    const Vec3 place = front.start + (front.end - front.start) * (aFirst ? feet.b : feet.a);
+    return KeptConstraint{{aFirst ? a.conductor : b.conductor,
+                           front.conductor,
+                           std::nullopt,
+                           place,
+                           !atMost(overlap, doubtA + doubtB)},
+                          apart};
+}
 
 // ---- the sweep ------------------------------------------------------------------------------
 
@@ -306,46 +263,187 @@ void forOverlaps(const BuiltLayout& built, const std::vector<Segment>& segments,
     }
 }
 
-void addCrossings(Constraints& constraints, const BuiltLayout& built) {
-    std::vector<Segment> segments;
-    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
-        addSegments(segments, built, i);
+/// Whether two segments are compared: not where they come out of one mouth.
+std::optional<KeptConstraint> crossingUnlessBesideAMouth(const BuiltLayout& built,
+                                                         const Segment& a,
+                                                         const Segment& b) {
+    if (shareAMouth(a, b)) {
+        return std::nullopt;
     }
-    const auto idOf = [&](const Segment& segment) -> const layout::ConductorId& {
-        return built.layout.conductors[segment.conductor].id;
-    };
-    forOverlaps(built, segments, [&](const Segment& a, const Segment& b) {
-        if (!shareAMouth(a, b)) {  // by id: so that no rounding hangs on the order of the layout
-            const bool inOrder = idOf(a) < idOf(b);
-            constraints.addCrossing(inOrder ? a : b, inOrder ? b : a);
-        }
-    });
+    // By id: so that no rounding hangs on the order of the layout.
+    const auto& conductors = built.layout.conductors;
+    const bool inOrder = conductors[a.conductor].id < conductors[b.conductor].id;
+    return crossingOf(built, inOrder ? a : b, inOrder ? b : a);
+}
+
+void keep(LandingWays& ways, const KeptConstraint& found) {
+    const auto& [first, second] = std::tie(found.constraint.first, found.constraint.second);
+    const auto [place, isNew] = ways.crossings[first].try_emplace(second, found);
+    if (isNew) {
+        ways.behind[second].insert(first);
+    } else if (comesBefore(found, place->second)) {
+        place->second = found;
+    }
 }
 
 /// One that the port itself holds has to be there when its screw is tightened: it is judged with
 /// the reach of screws.
-void addScrews(Constraints& constraints, const BuiltLayout& built) {
-    const Occupancy occupancy(built);
-    for (const ScrewCorridor& corridor : screwCorridors(built)) {
+std::vector<KeptConstraint> waysToScrews(const BuiltLayout& built,
+                                         const Occupancy& occupancy,
+                                         const std::vector<ScrewCorridor>& corridors) {
+    std::vector<KeptConstraint> ways;
+    for (const ScrewCorridor& corridor : corridors) {
         const auto held = occupancy.of(corridor.block, corridor.port);
         for (const NearCorridor& thing : standingIn(corridor)) {
             const bool own = std::any_of(held.begin(), held.end(), [&](const Occupant& one) {
                 return one.conductor == thing.index;
             });
-            if (thing.kind == NearCorridor::Kind::conductor && !own) {
-                constraints.addInTheWay(corridor, thing, held);
+            if (thing.kind != NearCorridor::Kind::conductor || own) {
+                continue;
+            }
+            const bool certain = !atLeast(thing.gap + radiusInDoubt(built, thing.index), 0.0);
+            for (const Occupant& occupant : held) {
+                ways.push_back({{occupant.conductor,
+                                 thing.index,
+                                 LandingConstraint::Screw{corridor.block, corridor.port},
+                                 thing.place,
+                                 certain},
+                                thing.gap});
             }
         }
     }
+    return ways;
+}
+
+// ---- what moved -----------------------------------------------------------------------------
+
+/// Who comes before whom, and whether for certain: what the order hangs on.
+using Order = std::vector<std::tuple<std::size_t, std::size_t, bool>>;
+
+void note(Order& order, const KeptConstraint& one) {
+    order.emplace_back(one.constraint.first, one.constraint.second, one.constraint.certain);
+}
+
+Order orderOf(const LandingWays& ways,
+              const std::vector<std::size_t>& conductors,
+              const std::vector<std::size_t>& blocks) {
+    Order order;
+    for (const std::size_t i : conductors) {
+        for (const auto& [second, kept] : ways.crossings[i]) {
+            note(order, kept);
+        }
+        for (const std::size_t first : ways.behind[i]) {
+            note(order, ways.crossings[first].at(i));
+        }
+    }
+    for (const std::size_t block : blocks) {
+        for (const KeptConstraint& one : ways.toScrews[block]) {
+            note(order, one);
+        }
+    }
+    return order;
+}
+
+void strike(LandingWays& ways, std::size_t conductor) {
+    for (const auto& [second, kept] : ways.crossings[conductor]) {
+        ways.behind[second].erase(conductor);
+    }
+    for (const std::size_t first : ways.behind[conductor]) {
+        ways.crossings[first].erase(conductor);
+    }
+    ways.crossings[conductor].clear();
+    ways.behind[conductor].clear();
+}
+
+std::vector<Segment> segmentsOf(const BuiltLayout& built,
+                                const std::vector<std::size_t>& conductors) {
+    std::vector<Segment> segments;
+    for (const std::size_t i : conductors) {
+        addSegments(segments, built, i);
+    }
+    return segments;
+}
+
+std::vector<std::size_t> allConductors(const BuiltLayout& built) {
+    return geometry::allThings(built).conductors;
 }
 
 }  // namespace
 
+LandingWays landingWaysOf(const BuiltLayout& built,
+                          const Occupancy& occupancy,
+                          const Corridors& corridors) {
+    LandingWays ways;
+    ways.crossings.resize(built.conductors.size());
+    ways.behind.resize(built.conductors.size());
+    const auto segments = segmentsOf(built, allConductors(built));
+    forOverlaps(built, segments, [&](const Segment& a, const Segment& b) {
+        if (const auto crossing = crossingUnlessBesideAMouth(built, a, b)) {
+            keep(ways, *crossing);
+        }
+    });
+    for (const auto& ofBlock : corridors) {
+        ways.toScrews.push_back(waysToScrews(built, occupancy, ofBlock));
+    }
+    return ways;
+}
+
+bool updateLandingWays(LandingWays& ways,
+                       const BuiltLayout& built,
+                       const Occupancy& occupancy,
+                       const Corridors& corridors,
+                       const std::vector<std::size_t>& moved,
+                       const std::vector<std::size_t>& around,
+                       const std::vector<std::size_t>& blocks) {
+    const Order before = orderOf(ways, moved, blocks);
+    for (const std::size_t i : moved) {
+        strike(ways, i);
+    }
+    const auto isMoved = [&](const Segment& one) {
+        return std::binary_search(moved.begin(), moved.end(), one.conductor);
+    };
+    const auto segments = segmentsOf(built, around);
+    forOverlaps(built, segments, [&](const Segment& a, const Segment& b) {
+        if (isMoved(a) || isMoved(b)) {
+            if (const auto crossing = crossingUnlessBesideAMouth(built, a, b)) {
+                keep(ways, *crossing);
+            }
+        }
+    });
+    for (const std::size_t block : blocks) {
+        ways.toScrews[block] = waysToScrews(built, occupancy, corridors[block]);
+    }
+    return orderOf(ways, moved, blocks) != before;
+}
+
+std::vector<LandingConstraint> constraintsOf(const LandingWays& ways) {
+    std::map<std::pair<std::size_t, std::size_t>, KeptConstraint> best;
+    const auto consider = [&](const KeptConstraint& one) {
+        const std::pair pair{one.constraint.first, one.constraint.second};
+        const auto [place, isNew] = best.try_emplace(pair, one);
+        if (!isNew && comesBefore(one, place->second)) {
+            place->second = one;
+        }
+    };
+    for (const auto& ofFirst : ways.crossings) {
+        for (const auto& [second, kept] : ofFirst) {
+            consider(kept);
+        }
+    }
+    for (const auto& ofBlock : ways.toScrews) {
+        std::for_each(ofBlock.begin(), ofBlock.end(), consider);
+    }
+    std::vector<LandingConstraint> all;
+    all.reserve(best.size());
+    for (const auto& [pair, kept] : best) {
+        all.push_back(kept.constraint);
+    }
+    return all;
+}
+
 std::vector<LandingConstraint> landingConstraints(const BuiltLayout& built) {
-    Constraints constraints(built);
-    addCrossings(constraints, built);
-    addScrews(constraints, built);
-    return constraints.take();
+    const Occupancy occupancy(built);
+    return constraintsOf(landingWaysOf(built, occupancy, corridorsOf(built, occupancy)));
 }
 
 }  // namespace gw::checks

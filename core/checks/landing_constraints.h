@@ -1,9 +1,13 @@
 #pragma once
 
 #include <cstddef>
+#include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
+#include "checks/occupancy.h"
+#include "checks/screw_corridors.h"
 #include "geometry/built_layout.h"
 
 /// Which conductor has to be laid in and landed before which. Conductors are laid in from the cover
@@ -24,8 +28,13 @@ struct LandingConstraint {
     bool certain = true;         ///< false: only if diameters that are not known are large
 };
 
-/// One each for every ordered pair of conductors, in their order: both ways round where each is in
-/// front of the other somewhere, a knot of two.
+/// A constraint, and how far apart what it is about lies: of several for a pair the nearest counts.
+struct KeptConstraint {
+    LandingConstraint constraint;
+    double apart = 0.0;  ///< inches
+};
+
+/// Which conductors cross in front of which, and which stand in the way to whose screws.
 ///
 /// Seen from the cover, conductors cross where their centrelines come nearer than the sum of their
 /// radii; there the one nearer to the cover (greater z) comes later. Arcs count as chords of 15
@@ -34,10 +43,34 @@ struct LandingConstraint {
 /// smaller radius or less. Not compared: what lies in the bores of blocks; and two conductors
 /// beside a mouth they share, raceway or port, until one has turned aside by its own thickness or
 /// run kBesideMouth of them.
-///
+struct LandingWays {
+    std::vector<std::map<std::size_t, KeptConstraint>> crossings;  ///< [first] second -> nearest
+    std::vector<std::set<std::size_t>> behind;                     ///< [second] -> firsts
+    std::vector<std::vector<KeptConstraint>> toScrews;             ///< [block]
+};
+
 /// Cost: a sort and a sweep along the gutter, O(n log n) in the pieces n, and a comparison for
 /// every two pieces that lie beside each other at one x: as many as the gutter's cross-section
 /// holds, so near-linear in the length of a gutter of one density.
+LandingWays landingWaysOf(const geometry::BuiltLayout& built,
+                          const Occupancy& occupancy,
+                          const Corridors& corridors);
+
+/// Makes the ways those of the built layout as it is, after some conductors moved and the corridors
+/// of some blocks were updated. around: all conductors that may cross one that moved, at whatever
+/// depth, these themselves among them. Gives back whether any pair is in another order now. Cost:
+/// by what is around.
+bool updateLandingWays(LandingWays& ways,
+                       const geometry::BuiltLayout& built,
+                       const Occupancy& occupancy,
+                       const Corridors& corridors,
+                       const std::vector<std::size_t>& moved,
+                       const std::vector<std::size_t>& around,
+                       const std::vector<std::size_t>& blocks);
+
+/// One each for every ordered pair of conductors, in their order: both ways round where each is in
+/// front of the other somewhere, a knot of two.
+std::vector<LandingConstraint> constraintsOf(const LandingWays& ways);
 std::vector<LandingConstraint> landingConstraints(const geometry::BuiltLayout& built);
 
 /// Thicknesses. *Common practice, no source*: what comes out of one mouth is spread by hand.

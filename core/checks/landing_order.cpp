@@ -1,14 +1,15 @@
 #include "checks/landing_order.h"
 
 #include <algorithm>
+#include <array>
 #include <deque>
+#include <iterator>
 #include <numeric>
 #include <tuple>
 
 #include "checks/diameters.h"
-#include "checks/occupancy.h"
-#include "checks/screw_corridors.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// Whether conductors can be laid in and landed one after the other, from the back to the cover,
 /// none in the way of the place or the screw of a later one.
@@ -280,7 +281,11 @@ std::vector<Finding> knotFindings(const BuiltLayout& built,
                                   const std::vector<LandingConstraint>& constraints,
                                   const LandingOrder& order) {
     const auto sure = certainOnes(constraints);
-    const auto sureKnots = landingOrder(built, sure).knots;
+    const auto sureKnots =
+        sure.size() == constraints.size() ? order.knots : landingOrder(built, sure).knots;
+    if (order.knots.empty() && sureKnots.empty()) {
+        return {};
+    }
     const Links sureLinks = linksOf(built, sure);
     const Links links = linksOf(built, constraints);
     std::vector<Finding> findings;
@@ -329,8 +334,7 @@ void addMissing(std::vector<std::string>& missing,
 }
 
 /// Of all screws that hold conductors.
-std::vector<std::string> screwsMissing(const BuiltLayout& built) {
-    const Occupancy occupancy(built);
+std::vector<std::string> screwsMissing(const BuiltLayout& built, const Occupancy& occupancy) {
     std::vector<std::string> missing;
     for (std::size_t block = 0; block < built.blocks.size(); ++block) {
         for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
@@ -344,11 +348,13 @@ std::vector<std::string> screwsMissing(const BuiltLayout& built) {
 }
 
 /// About the gutter as a whole: the order, or that the screws might ask for another.
-Finding orderFinding(const BuiltLayout& built, const LandingOrder& order) {
+Finding orderFinding(const BuiltLayout& built,
+                     const Occupancy& occupancy,
+                     const LandingOrder& order) {
     Finding finding;
     finding.check = Check::landingOrder;
     finding.citation = geometryOnly();
-    finding.missing = screwsMissing(built);
+    finding.missing = screwsMissing(built, occupancy);
     const std::string rounds = orderText(built, byRound(order));
     if (finding.missing.empty()) {
         finding.working = sentence(counted(order.order.size(), "conductor", "conductors") +
@@ -361,6 +367,24 @@ Finding orderFinding(const BuiltLayout& built, const LandingOrder& order) {
                  (order.knots.empty() ? "; without the screws: " + rounds : std::string()));
     return finding;
 }
+
+void findOrder(std::vector<Finding>& findings,
+               const BuiltLayout& built,
+               const Facts& facts,
+               std::size_t /*gutter*/) {
+    if (built.conductors.empty()) {
+        return;
+    }
+    const auto& [ways, constraints, order] = facts.landing;
+    auto knots = knotFindings(built, constraints, order);
+    Finding whole = orderFinding(built, facts.occupancy, order);
+    if (knots.empty() || whole.verdict == Verdict::cannotTell) {
+        knots.push_back(std::move(whole));
+    }
+    std::move(knots.begin(), knots.end(), std::back_inserter(findings));
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::gutter, reads::kLanding, findOrder}});
 
 }  // namespace
 
@@ -394,18 +418,39 @@ LandingOrder landingOrder(const BuiltLayout& built) {
     return landingOrder(built, landingConstraints(built));
 }
 
-std::vector<Finding> checkLandingOrder(const BuiltLayout& built) {
-    if (built.conductors.empty()) {
-        return {};
+Landing landingOf(const BuiltLayout& built,
+                  const Occupancy& occupancy,
+                  const Corridors& corridors) {
+    Landing landing;
+    landing.ways = landingWaysOf(built, occupancy, corridors);
+    landing.constraints = constraintsOf(landing.ways);
+    landing.order = landingOrder(built, landing.constraints);
+    return landing;
+}
+
+bool updateLanding(Landing& landing,
+                   const BuiltLayout& built,
+                   const Occupancy& occupancy,
+                   const Corridors& corridors,
+                   const std::vector<std::size_t>& moved,
+                   const std::vector<std::size_t>& around,
+                   const std::vector<std::size_t>& blocks) {
+    const bool other =
+        updateLandingWays(landing.ways, built, occupancy, corridors, moved, around, blocks);
+    if (!other && landing.order.knots.empty()) {
+        return false;
     }
-    const auto constraints = landingConstraints(built);
-    const LandingOrder order = landingOrder(built, constraints);
-    std::vector<Finding> findings = knotFindings(built, constraints, order);
-    Finding whole = orderFinding(built, order);
-    if (findings.empty() || whole.verdict == Verdict::cannotTell) {
-        findings.push_back(std::move(whole));
-    }
-    return findings;
+    landing.constraints = constraintsOf(landing.ways);
+    landing.order = landingOrder(built, landing.constraints);
+    return true;
+}
+
+std::span<const Section> landingOrderSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkLandingOrder(const geometry::BuiltLayout& built) {
+    return runChecks(built, {Check::landingOrder});
 }
 
 }  // namespace gw::checks

@@ -29,4 +29,25 @@ LandingOrder landingOrder(const geometry::BuiltLayout& built,
 /// By landingConstraints().
 LandingOrder landingOrder(const geometry::BuiltLayout& built);
 
+/// The order with all it follows from.
+struct Landing {
+    LandingWays ways;
+    std::vector<LandingConstraint> constraints;  ///< as the ways had them when the order was told
+    LandingOrder order;
+};
+Landing landingOf(const geometry::BuiltLayout& built,
+                  const Occupancy& occupancy,
+                  const Corridors& corridors);
+
+/// As updateLandingWays(): the order is told anew where a pair is in another order now, or where
+/// there are knots, whose words hang on where things lie. Gives back whether it was. Cost of
+/// telling it anew: that of landingOrder().
+bool updateLanding(Landing& landing,
+                   const geometry::BuiltLayout& built,
+                   const Occupancy& occupancy,
+                   const Corridors& corridors,
+                   const std::vector<std::size_t>& moved,
+                   const std::vector<std::size_t>& around,
+                   const std::vector<std::size_t>& blocks);
+
 }  // namespace gw::checks

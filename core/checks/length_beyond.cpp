@@ -37,7 +37,7 @@ void ofGutter(std::vector<Finding>& findings, const BuiltLayout& built, const Fa
     findings.push_back(std::move(finding));
 }
 
-constexpr auto kSections = std::to_array<Section>({{Unit::gutter, ofGutter}});
+constexpr auto kSections = std::to_array<Section>({{Unit::gutter, reads::kNothing, ofGutter}});
 
 }  // namespace
 

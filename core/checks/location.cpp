@@ -314,7 +314,8 @@ void ofConductor(std::vector<Finding>& findings,
 }
 
 constexpr auto kSections =
-    std::to_array<Section>({{Unit::block, ofBlock}, {Unit::conductor, ofConductor}});
+    std::to_array<Section>({{Unit::block, reads::kPaths | reads::kBlocks, ofBlock},
+                            {Unit::conductor, reads::kPaths | reads::kBlocks, ofConductor}});
 
 }  // namespace
 

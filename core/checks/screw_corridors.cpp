@@ -3,11 +3,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <deque>
 #include <numbers>
+#include <tuple>
 
 #include "base/tolerance.h"
 #include "checks/clearance_scene.h"
-#include "checks/occupancy.h"
 #include "checks/support.h"
 #include "geometry/near_pairs.h"
 #include "geometry/solids.h"
@@ -59,22 +60,26 @@ std::vector<double> cutsOf(const std::vector<Held>& held, double length) {
     return cuts;
 }
 
+/// Corridors of some blocks, by block.
+using SomeCorridors = std::vector<std::vector<ScrewCorridor>*>;
+
 /// Conductors cut into stretches, blocks, and the corridors as tubes. Corridors come last.
 class Scene {
 public:
-    Scene(const BuiltLayout& built, std::vector<ScrewCorridor>& corridors)
-        : built_(built), corridors_(corridors) {
-        for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+    Scene(const BuiltLayout& built, const SomeCorridors& corridors, const geometry::Things& things)
+        : built_(built) {
+        for (const std::size_t i : things.conductors) {
             addConductor(i);
         }
-        for (std::size_t i = 0; i < built.blocks.size(); ++i) {
+        for (const std::size_t i : things.blocks) {
             items_.push_back({.box = built.blocks[i].body, .group = kThings});
             owners_.push_back({NearCorridor::Kind::block, i, {i}});
         }
         firstCorridor_ = items_.size();
-        axes_.reserve(corridors.size());  // the items hold pointers into it
-        for (std::size_t i = 0; i < corridors.size(); ++i) {
-            addCorridor(i);
+        for (auto* ofBlock : corridors) {
+            for (ScrewCorridor& corridor : *ofBlock) {
+                addCorridor(corridor);
+            }
         }
     }
 
@@ -101,7 +106,7 @@ private:
     };
 
     ScrewCorridor& corridorOf(std::size_t item) const {
-        return corridors_[corridorOf_[item - firstCorridor_]];
+        return *corridorOf_[item - firstCorridor_];
     }
 
     void addConductor(std::size_t index) {
@@ -130,8 +135,7 @@ private:
     }
 
     /// None where the head stands in the plane of the cover or beyond: nothing is in between.
-    void addCorridor(std::size_t index) {
-        const ScrewCorridor& corridor = corridors_[index];
+    void addCorridor(ScrewCorridor& corridor) {
         const Vec3 head = built_.blocks[corridor.block].screws[corridor.screw].head;
         const double length = built_.gutter().inside.z - head.z;
         if (!corridor.facesCover || !corridor.diameter || length <= kSamePoint) {
@@ -145,7 +149,7 @@ private:
                           .to = length,
                           .box = {},
                           .group = kCorridors});
-        corridorOf_.push_back(index);
+        corridorOf_.push_back(&corridor);
     }
 
     /// The least box around the cylinder, to cut the round ends off the tube.
@@ -190,11 +194,10 @@ private:
     }
 
     const BuiltLayout& built_;
-    std::vector<ScrewCorridor>& corridors_;
     std::vector<SceneItem> items_;
-    std::vector<Owner> owners_;  ///< of the items that are no corridors
-    std::vector<Path> axes_;
-    std::vector<std::size_t> corridorOf_;  ///< [item - firstCorridor_]
+    std::vector<Owner> owners_;               ///< of the items that are no corridors
+    std::deque<Path> axes_;                   ///< the items hold pointers into it
+    std::vector<ScrewCorridor*> corridorOf_;  ///< [item - firstCorridor_]
     std::size_t firstCorridor_ = 0;
 };
 
@@ -219,17 +222,17 @@ void addWalls(ScrewCorridor& corridor, const BuiltLayout& built) {
     }
 }
 
-std::vector<ScrewCorridor> emptyCorridors(const BuiltLayout& built) {
-    const Occupancy occupancy(built);
+std::vector<ScrewCorridor> emptyCorridors(const BuiltLayout& built,
+                                          const Occupancy& occupancy,
+                                          std::size_t block) {
+    const parts::Part& part = *built.blocks[block].part;
     std::vector<ScrewCorridor> corridors;
-    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
-        const parts::Part& part = *built.blocks[block].part;
-        for (std::size_t port = 0; port < part.ports.size(); ++port) {
-            for (std::size_t screw = 0; screw < part.screws.size(); ++screw) {
-                if (part.screws[screw].port != part.ports[port].name ||
-                    occupancy.of(block, port).empty()) {
-                    continue;
-                }
+    for (std::size_t port = 0; port < part.ports.size(); ++port) {
+        if (occupancy.of(block, port).empty()) {
+            continue;
+        }
+        for (std::size_t screw = 0; screw < part.screws.size(); ++screw) {
+            if (part.screws[screw].port == part.ports[port].name) {
                 corridors.push_back({block,
                                      port,
                                      screw,
@@ -238,6 +241,65 @@ std::vector<ScrewCorridor> emptyCorridors(const BuiltLayout& built) {
                                      {}});
             }
         }
+    }
+    return corridors;
+}
+
+/// Nearest first; on a tie conductors, blocks, walls, each in order.
+void sortNear(ScrewCorridor& corridor) {
+    std::sort(corridor.near.begin(), corridor.near.end(), [](const auto& a, const auto& b) {
+        return std::tie(a.gap, a.kind, a.index) < std::tie(b.gap, b.kind, b.index);
+    });
+}
+
+bool isOneOf(const NearCorridor& near, const geometry::Things& things) {
+    const auto holds = [&](const std::vector<std::size_t>& indices) {
+        return std::binary_search(indices.begin(), indices.end(), near.index);
+    };
+    switch (near.kind) {
+        case NearCorridor::Kind::conductor:
+            return holds(things.conductors);
+        case NearCorridor::Kind::block:
+            return holds(things.blocks);
+        case NearCorridor::Kind::wall:
+            break;
+    }
+    return false;
+}
+
+void forget(ScrewCorridor& corridor, const geometry::Things& things) {
+    auto& near = corridor.near;
+    near.erase(std::remove_if(near.begin(),
+                              near.end(),
+                              [&](const NearCorridor& one) { return isOneOf(one, things); }),
+               near.end());
+}
+
+bool sameNear(const std::vector<ScrewCorridor>& a, const std::vector<ScrewCorridor>& b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const auto& one, const auto& two) {
+        return one.near == two.near;
+    });
+}
+
+/// Writes what is near of these things.
+void write(const BuiltLayout& built,
+           const SomeCorridors& corridors,
+           const geometry::Things& things) {
+    Scene(built, corridors, things).findNeighbours();
+    for (auto* ofBlock : corridors) {
+        for (ScrewCorridor& corridor : *ofBlock) {
+            sortNear(corridor);
+        }
+    }
+}
+
+/// Without the things near them.
+std::vector<ScrewCorridor> withWalls(const BuiltLayout& built,
+                                     const Occupancy& occupancy,
+                                     std::size_t block) {
+    auto corridors = emptyCorridors(built, occupancy, block);
+    for (ScrewCorridor& corridor : corridors) {
+        addWalls(corridor, built);
     }
     return corridors;
 }
@@ -265,16 +327,73 @@ bool facesCover(const geometry::BuiltBlock::Screw& screw) {
     return angleBetween(screw.outward, kTowardCover) < kSameDirection;
 }
 
-std::vector<ScrewCorridor> screwCorridors(const BuiltLayout& built) {
-    std::vector<ScrewCorridor> corridors = emptyCorridors(built);
-    Scene(built, corridors).findNeighbours();
-    for (ScrewCorridor& corridor : corridors) {
-        addWalls(corridor, built);
-        std::stable_sort(corridor.near.begin(),
-                         corridor.near.end(),
-                         [](const auto& a, const auto& b) { return a.gap < b.gap; });
+Corridors corridorsOf(const BuiltLayout& built, const Occupancy& occupancy) {
+    Corridors corridors;
+    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
+        corridors.push_back(withWalls(built, occupancy, block));
     }
+    SomeCorridors all;
+    for (auto& ofBlock : corridors) {
+        all.push_back(&ofBlock);
+    }
+    write(built, all, geometry::allThings(built));
     return corridors;
+}
+
+std::vector<std::size_t> updateCorridors(Corridors& corridors,
+                                         const BuiltLayout& built,
+                                         const Occupancy& occupancy,
+                                         const geometry::Things& moved,
+                                         const std::vector<std::size_t>& near,
+                                         const geometry::Things& around) {
+    std::vector<std::size_t> changed = moved.blocks;
+    SomeCorridors own;
+    for (const std::size_t block : moved.blocks) {
+        corridors[block] = withWalls(built, occupancy, block);
+        own.push_back(&corridors[block]);
+    }
+    if (!own.empty()) {
+        write(built, own, around);
+    }
+    SomeCorridors others;
+    std::vector<std::vector<ScrewCorridor>> before;
+    for (const std::size_t block : near) {
+        if (!std::binary_search(moved.blocks.begin(), moved.blocks.end(), block)) {
+            before.push_back(corridors[block]);
+            others.push_back(&corridors[block]);
+            for (ScrewCorridor& corridor : corridors[block]) {
+                forget(corridor, moved);
+            }
+        }
+    }
+    if (!others.empty()) {
+        write(built, others, moved);
+    }
+    for (std::size_t i = 0; i < others.size(); ++i) {
+        if (!sameNear(before[i], *others[i])) {
+            changed.push_back(static_cast<std::size_t>(others[i] - corridors.data()));
+        }
+    }
+    std::sort(changed.begin(), changed.end());
+    return changed;
+}
+
+geometry::Box reachOfScrews(const BuiltLayout& built, std::size_t block) {
+    geometry::Box reach = built.blocks[block].body;
+    double widest = 0.0;
+    for (const parts::Screw& screw : built.blocks[block].part->screws) {
+        widest = std::max(widest, driverDiameter(screw.drive).value_or(0.0));
+    }
+    for (const auto& screw : built.blocks[block].screws) {
+        const auto& [least, greatest, head] = std::tie(reach.least, reach.greatest, screw.head);
+        reach = {{std::min(least.x, head.x), std::min(least.y, head.y), std::min(least.z, head.z)},
+                 {std::max(greatest.x, head.x), std::max(greatest.y, head.y), greatest.z}};
+    }
+    const Vec3 aside{1.0, 1.0, 1.0};
+    const double by = widest / 2.0 + kNeighbourhood;
+    reach = {reach.least - aside * by, reach.greatest + aside * by};
+    reach.greatest.z = std::max(reach.greatest.z, built.gutter().inside.z + by);
+    return reach;
 }
 
 std::span<const NearCorridor> standingIn(const ScrewCorridor& corridor) {

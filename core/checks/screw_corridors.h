@@ -7,7 +7,10 @@
 #include <string_view>
 #include <vector>
 
+#include "checks/occupancy.h"
 #include "geometry/built_layout.h"
+#include "geometry/solids.h"
+#include "geometry/things.h"
 
 /// The straight way a driver takes from the open cover side to a screw, and what stands in it.
 namespace gw::checks {
@@ -31,6 +34,7 @@ struct NearCorridor {
     std::size_t index = 0;  ///< of the conductor or block; of a wall its layout::Wall
     double gap = 0.0;       ///< inches, surface to surface; negative: it stands in it by that much
     Vec3 place;             ///< on the thing
+    friend bool operator==(const NearCorridor&, const NearCorridor&) = default;
 };
 
 /// The corridor of one screw: a cylinder from the head's face to the plane of the cover.
@@ -46,10 +50,26 @@ struct ScrewCorridor {
     std::vector<NearCorridor> near;
 };
 
-/// Of every screw of every port that holds a conductor, in order of blocks, ports, screws. The gap
-/// to what lies wholly in front of the head is exact to kClearanceError; to what reaches behind the
-/// head it may be too small, never too large. Cost near-linear in screws and conductors.
-std::vector<ScrewCorridor> screwCorridors(const geometry::BuiltLayout& built);
+/// By block, of every screw of every port that holds a conductor, in order of ports, screws. The
+/// gap to what lies wholly in front of the head is exact to kClearanceError; to what reaches behind
+/// the head it may be too small, never too large. Cost near-linear in screws and conductors.
+using Corridors = std::vector<std::vector<ScrewCorridor>>;
+Corridors corridorsOf(const geometry::BuiltLayout& built, const Occupancy& occupancy);
+
+/// Makes the corridors those of the built layout as it is, after some things moved. near: blocks
+/// with corridors that may be within kNeighbourhood of where these are or were. around: all things
+/// that may be as near to the corridors of blocks that moved. Gives back the blocks whose corridors
+/// are others, or have others near them.
+std::vector<std::size_t> updateCorridors(Corridors& corridors,
+                                         const geometry::BuiltLayout& built,
+                                         const Occupancy& occupancy,
+                                         const geometry::Things& moved,
+                                         const std::vector<std::size_t>& near,
+                                         const geometry::Things& around);
+
+/// A box that holds all corridors of the block's screws and what is within kNeighbourhood of them,
+/// whoever is in its ports.
+geometry::Box reachOfScrews(const geometry::BuiltLayout& built, std::size_t block);
 
 /// The things in the corridor, of those near it, deepest first. A loan from the corridor.
 std::span<const NearCorridor> standingIn(const ScrewCorridor& corridor);

@@ -1,12 +1,13 @@
 #include <algorithm>
+#include <array>
 #include <span>
 
 #include "base/tolerance.h"
 #include "checks/clearance_scene.h"
 #include "checks/diameters.h"
-#include "checks/occupancy.h"
 #include "checks/screw_corridors.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// A driver goes straight from the open cover side to every screw that clamps a conductor. One
 /// finding a port, of its worst screw.
@@ -242,29 +243,36 @@ Finding worstOf(const BuiltLayout& built, std::span<const ScrewCorridor> screws)
     return worst;
 }
 
-}  // namespace
-
-std::vector<Finding> checkScrewReach(const BuiltLayout& built) {
-    const Occupancy occupancy(built);
-    const std::vector<ScrewCorridor> corridors = screwCorridors(built);
-    std::vector<Finding> findings;
+/// One finding for every port that holds a conductor.
+void findReach(std::vector<Finding>& findings,
+               const BuiltLayout& built,
+               const Facts& facts,
+               std::size_t block) {
+    const std::span corridors(facts.corridors[block]);
     std::size_t next = 0;
-    for (std::size_t block = 0; block < built.blocks.size(); ++block) {
-        for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
-            const std::size_t first = next;
-            while (next < corridors.size() && corridors[next].block == block &&
-                   corridors[next].port == port) {
-                ++next;
-            }
-            if (next > first) {
-                findings.push_back(
-                    worstOf(built, std::span(corridors).subspan(first, next - first)));
-            } else if (!occupancy.of(block, port).empty()) {
-                findings.push_back(noScrews(built, block, port));
-            }
+    for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
+        const std::size_t first = next;
+        while (next < corridors.size() && corridors[next].port == port) {
+            ++next;
+        }
+        if (next > first) {
+            findings.push_back(worstOf(built, corridors.subspan(first, next - first)));
+        } else if (!facts.occupancy.of(block, port).empty()) {
+            findings.push_back(noScrews(built, block, port));
         }
     }
-    return findings;
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::block, reads::kCorridors, findReach}});
+
+}  // namespace
+
+std::span<const Section> screwReachSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkScrewReach(const geometry::BuiltLayout& built) {
+    return runChecks(built, {Check::screwReach});
 }
 
 }  // namespace gw::checks

@@ -121,8 +121,8 @@ void ofEntry(std::vector<Finding>& findings,
     }
 }
 
-constexpr auto kSections =
-    std::to_array<Section>({{Unit::gutter, ofGutter}, {Unit::entry, ofEntry}});
+constexpr auto kSections = std::to_array<Section>(
+    {{Unit::gutter, reads::kNothing, ofGutter}, {Unit::entry, reads::kNothing, ofEntry}});
 
 }  // namespace
 

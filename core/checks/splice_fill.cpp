@@ -1,6 +1,9 @@
+#include <array>
+
 #include "base/tolerance.h"
 #include "checks/fill_support.h"
 #include "checks/support.h"
+#include "checks/units.h"
 
 /// Conductors, splices and taps together, at the fullest plane that holds a block.
 namespace gw::checks {
@@ -17,12 +20,22 @@ std::string workingOf(const geometry::BuiltLayout& built,
         assumedClause(built, assumed));
 }
 
-}  // namespace
+/// A breach that is none by what is certain alone.
+bool isDoubtful(const Finding& finding, const geometry::BuiltLayout& built, const Quantity& limit) {
+    if (finding.verdict != Verdict::breach) {
+        return false;
+    }
+    const Quantity certain = percent(certainFill(built).worstSplice().fraction * 100.0);
+    return holds(certain, limit, Bound::atMost);
+}
 
-std::vector<Finding> checkSpliceFill(const geometry::BuiltLayout& built) {
+void findFill(std::vector<Finding>& findings,
+              const geometry::BuiltLayout& built,
+              const Facts& /*facts*/,
+              std::size_t /*gutter*/) {
     const auto worst = built.fill.worstSplice();
     if (worst.area <= 0.0) {
-        return {};
+        return;
     }
     const auto rule = spliceLimit(built);
     const Quantity limit = percent(rule.value);
@@ -33,11 +46,22 @@ std::vector<Finding> checkSpliceFill(const geometry::BuiltLayout& built) {
     placeAt(finding, built, worst.from, worst.to);
     const auto assumed = assumedBetween(built, worst.from, worst.to);
     finding.working = workingOf(built, worst, limit, assumed);
-    const Quantity certain = percent(certainFill(built).worstSplice().fraction * 100.0);
-    if (finding.verdict == Verdict::breach && holds(certain, limit, Bound::atMost)) {
+    if (isDoubtful(finding, built, limit)) {
         excuseAssumed(finding, built, assumed);
     }
-    return {finding};
+    findings.push_back(std::move(finding));
+}
+
+constexpr auto kSections = std::to_array<Section>({{Unit::gutter, reads::kFill, findFill}});
+
+}  // namespace
+
+std::span<const Section> spliceFillSections() {
+    return kSections;
+}
+
+std::vector<Finding> checkSpliceFill(const geometry::BuiltLayout& built) {
+    return runChecks(built, {Check::spliceFill});
 }
 
 }  // namespace gw::checks

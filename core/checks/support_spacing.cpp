@@ -103,7 +103,7 @@ void ofGutter(std::vector<Finding>& findings, const BuiltLayout& built, const Fa
     findings.push_back(notStated(built));
 }
 
-constexpr auto kSections = std::to_array<Section>({{Unit::gutter, ofGutter}});
+constexpr auto kSections = std::to_array<Section>({{Unit::gutter, reads::kNothing, ofGutter}});
 
 }  // namespace
 

@@ -75,7 +75,7 @@ void ofCircuit(std::vector<Finding>& findings,
     }
 }
 
-constexpr auto kSections = std::to_array<Section>({{Unit::circuit, ofCircuit}});
+constexpr auto kSections = std::to_array<Section>({{Unit::circuit, reads::kNothing, ofCircuit}});
 
 }  // namespace
 

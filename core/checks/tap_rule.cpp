@@ -294,7 +294,8 @@ void ofCircuit(std::vector<Finding>& findings,
     }
 }
 
-constexpr auto kSections = std::to_array<Section>({{Unit::circuit, ofCircuit}});
+constexpr auto kSections =
+    std::to_array<Section>({{Unit::circuit, reads::kPaths | reads::kCarrying, ofCircuit}});
 
 }  // namespace
 

@@ -282,7 +282,8 @@ void ofBlock(std::vector<Finding>& findings,
     }
 }
 
-constexpr auto kSections = std::to_array<Section>({{Unit::block, ofBlock}});
+constexpr auto kSections =
+    std::to_array<Section>({{Unit::block, reads::kPaths | reads::kBlockRow, ofBlock}});
 
 }  // namespace
 

@@ -25,7 +25,7 @@ struct Exchange {
 
 }  // namespace
 
-void Rebuilder::rebuild(BuiltLayout& built, const Moved& moved) const {
+void Rebuilder::rebuild(BuiltLayout& built, const Things& moved) const {
     Exchange exchanged;
     exchanged.gone.reserve(moved.conductors.size());
     for (const std::size_t i : moved.blocks) {

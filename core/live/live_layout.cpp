@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "live/moves.h"
+
 namespace gw::live {
 
 Result<LiveLayout> LiveLayout::create(const layout::Layout& layout, parts::Shelf shelf) {
@@ -14,7 +16,9 @@ Result<LiveLayout> LiveLayout::create(const layout::Layout& layout, parts::Shelf
 LiveLayout::LiveLayout(const layout::Layout& layout, parts::Shelf shelf)
     : shelf_(std::move(shelf)),
       built_(geometry::build(layout, shelf_)),
-      findings_(checks::checkAll(built_)) {}
+      rebuilder_(built_.layout),
+      facts_(built_),
+      findings_(built_, facts_.facts()) {}
 
 Result<layout::Patch> LiveLayout::change(const layout::Layout& after) {
     if (const auto valid = layout::validate(after, shelf_); !valid) {
@@ -29,10 +33,20 @@ void LiveLayout::apply(const layout::Patch& patch) {
     if (patch.empty()) {
         return;
     }
+    if (const auto moved = movesOf(patch, built_, facts_.facts().occupancy)) {
+        layout::apply(patch, built_.layout);
+        applyMove(*moved);
+        return;
+    }
     layout::Layout next = built_.layout;
     layout::apply(patch, next);
-    built_ = geometry::build(next, shelf_);
-    findings_ = checks::checkAll(built_);
+    *this = LiveLayout(next, std::move(shelf_));
+}
+
+void LiveLayout::applyMove(const geometry::Things& moved) {
+    rebuilder_.rebuild(built_, moved);
+    const Touched touched = facts_.update(built_, moved);
+    findings_.update(built_, facts_.facts(), touched);
 }
 
 }  // namespace gw::live

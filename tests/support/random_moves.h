@@ -1,6 +1,6 @@
 #pragma once
 
-#include "geometry/moved.h"
+#include "geometry/things.h"
 #include "layout/layout.h"
 #include "support/random.h"
 
@@ -9,7 +9,7 @@ namespace gw::test_support {
 
 struct Move {
     layout::Layout after;
-    geometry::Moved moved;
+    geometry::Things moved;
 };
 
 /// A corner of a conductor, or all its corners, by up to `reach` inches in steps of 1/16.

@@ -45,7 +45,7 @@ private:
 };
 
 Document::Document(live::LiveLayout live, QObject* parent)
-    : QObject(parent), live_(std::move(live)) {
+    : QObject(parent), live_(std::move(live)), findings_(live_.findings()) {
     connect(&history_, &QUndoStack::cleanChanged, this, &Document::modifiedChanged);
 }
 
@@ -58,6 +58,7 @@ Result<void> Document::replace(const layout::Layout& layout) {
     if (const auto changed = live_.change(layout); !changed) {
         return fail(changed.error());
     }
+    findings_ = live_.findings();
     history_.clear();
     modifiedElsewhere_ = false;
     Q_EMIT replaced();
@@ -76,7 +77,7 @@ Result<void> Document::edit(const QString& name, const layout::Layout& after, in
     if (!patch->empty()) {
         const layout::Patch made = *patch;
         history_.push(new EditStep(*this, name, std::move(*patch), mergeKey));
-        Q_EMIT changed(made);
+        tellChanged(made);
     }
     return {};
 }
@@ -93,9 +94,7 @@ Result<void> Document::preview(const layout::Layout& after) {
     if (!patch) {
         return fail(patch.error());
     }
-    if (!patch->empty()) {
-        Q_EMIT changed(*patch);
-    }
+    tellChanged(*patch);
     return {};
 }
 
@@ -148,7 +147,12 @@ void Document::setUnsaved() {
 
 void Document::applyStep(const layout::Patch& patch) {
     live_.apply(patch);
+    tellChanged(patch);
+}
+
+void Document::tellChanged(const layout::Patch& patch) {
     if (!patch.empty()) {
+        findings_ = live_.findings();
         Q_EMIT changed(patch);
     }
 }

@@ -17,7 +17,7 @@ public:
 
     const layout::Layout& layout() const { return live_.layout(); }
     const geometry::BuiltLayout& built() const { return live_.built(); }
-    const std::vector<checks::Finding>& findings() const { return live_.findings(); }
+    const std::vector<checks::Finding>& findings() const { return findings_; }
     const parts::Shelf& shelf() const { return live_.shelf(); }
 
     /// Another layout altogether, with an empty history. Refused, with nothing changed, where
@@ -62,8 +62,10 @@ Q_SIGNALS:
 private:
     friend class EditStep;
     void applyStep(const layout::Patch& patch);
+    void tellChanged(const layout::Patch& patch);
 
     live::LiveLayout live_;
+    std::vector<checks::Finding> findings_;  ///< the live layout's, as they were last told
     QUndoStack history_;
     std::optional<layout::Layout> beforeGesture_;
     bool modifiedElsewhere_ = false;

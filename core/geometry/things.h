@@ -3,14 +3,17 @@
 #include <cstddef>
 #include <vector>
 
+#include "geometry/built_layout.h"
+
 namespace gw::geometry {
 
-/// What an edit moves, by indices in the layout, ascending: blocks that stand elsewhere, and
-/// conductors that run otherwise between the same ends, those attached to such blocks among them.
-struct Moved {
+/// Some conductors and blocks of a layout, by index, ascending.
+struct Things {
     std::vector<std::size_t> conductors;
     std::vector<std::size_t> blocks;
     bool empty() const { return conductors.empty() && blocks.empty(); }
 };
+
+Things allThings(const BuiltLayout& built);
 
 }  // namespace gw::geometry
