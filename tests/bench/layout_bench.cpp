@@ -57,7 +57,8 @@ void buildAndCheckAll(benchmark::State& state) {
 void clearance(benchmark::State& state) {
     const BuiltLayout built = builtFor(state);
     for (auto _ : state) {
-        benchmark::DoNotOptimize(checks::neighboursOf(built).conductors.size());
+        benchmark::DoNotOptimize(
+            checks::neighboursOf(built, checks::Occupancy(built)).ofConductors.size());
     }
 }
 
