@@ -175,33 +175,50 @@ double tableAmperes(const Reckoning& at, int celsius) {
 
 struct Reckoned {
     double amperes = 0.0;
-    std::string text;
+    int insulation = 0;  ///< degrees Celsius it stands here
+    int column = 0;      ///< and what the terminals leave of it
+    double inTable = 0.0;
+    double warm = 0.0;
+    double crowd = 1.0;
+    int count = 0;  ///< carrying; 0: no adjustment
+    double cap = 0.0;
 };
+
+Reckoned reckon(Reckoning& at) {
+    const auto edition = at.built.layout.edition;
+    Reckoned found;
+    found.insulation = standsHere(at);
+    const double ambient = given(at.built.layout.surroundings.ambientCelsius);
+    const auto forAmbient = standards::ambientFactor(ambient, found.insulation, edition);
+    found.warm = forAmbient ? forAmbient->value : 0.0;  // no factor: not permitted there
+    found.count = adjustedFor(at);
+    if (found.count > 0) {
+        found.crowd = standards::adjustmentFactor(found.count, edition)->value;
+    }
+    found.column = std::min(found.insulation, terminalColumn(at));
+    found.inTable = tableAmperes(at, found.insulation);
+    found.cap = found.column == found.insulation ? found.inTable : tableAmperes(at, found.column);
+    found.amperes = std::min(found.inTable * found.warm * found.crowd, found.cap);
+    return found;
+}
 
 std::string factorText(double factor) {
     return units::formatDecimal(factor, 2);
 }
 
-Reckoned reckon(Reckoning& at) {
-    const int insulation = standsHere(at);
-    const double ambient = given(at.built.layout.surroundings.ambientCelsius);
-    const auto forAmbient = standards::ambientFactor(ambient, insulation, at.built.layout.edition);
-    const double warm = forAmbient ? forAmbient->value : 0.0;  // no factor: not permitted there
-    const int count = adjustedFor(at);
-    const double crowd =
-        count == 0 ? 1.0 : standards::adjustmentFactor(count, at.built.layout.edition)->value;
-    const int column = std::min(insulation, terminalColumn(at));
-    const double corrected = tableAmperes(at, insulation) * warm * crowd;
-    const double cap = tableAmperes(at, column);
+std::string workingOf(const BuiltLayout& built, std::size_t conductor, const Reckoned& reckoned) {
+    const auto& meant = built.layout.conductors[conductor];
+    const double ambient = given(built.layout.surroundings.ambientCelsius);
     std::string text =
-        at.meant().size.text() + " " + std::string(standards::metalText(given(at.meant().metal))) +
-        ", " + ampereText(tableAmperes(at, insulation)) + " at " + std::to_string(insulation) +
-        " °C x " + factorText(warm) + " (" + units::formatDecimal(ambient, 1) + " °C)";
-    if (count > 0) {
-        text += " x " + factorText(crowd) + " (" + std::to_string(count) + " carrying)";
+        meant.size.text() + " " + std::string(standards::metalText(given(meant.metal))) + ", " +
+        ampereText(reckoned.inTable) + " at " + std::to_string(reckoned.insulation) + " °C x " +
+        factorText(reckoned.warm) + " (" + units::formatDecimal(ambient, 1) + " °C)";
+    if (reckoned.count > 0) {
+        text += " x " + factorText(reckoned.crowd) + " (" + std::to_string(reckoned.count) +
+                " carrying)";
     }
-    text += ", terminals " + std::to_string(column) + " °C " + ampereText(cap);
-    return {std::min(corrected, cap), text};
+    return text + ", terminals " + std::to_string(reckoned.column) + " °C " +
+           ampereText(reckoned.cap);
 }
 
 /// Facts without which nothing is known of a conductor.
@@ -220,6 +237,11 @@ std::vector<std::string> lacking(const BuiltLayout& built, std::size_t conductor
     return missing;
 }
 
+double reckonedWell(const BuiltLayout& built, const Facts& facts, std::size_t conductor) {
+    Reckoning well{built, facts, conductor, true};
+    return reckon(well).amperes;
+}
+
 void addOnce(std::vector<std::string>& all, const std::vector<std::string>& more) {
     for (const std::string& one : more) {
         if (std::find(all.begin(), all.end(), one) == all.end()) {
@@ -234,6 +256,7 @@ CircuitAmpacity circuitAmpacity(const BuiltLayout& built, const Facts& facts, st
     CircuitAmpacity sum;
     double least = std::numeric_limits<double>::infinity();
     double most = least;
+    Reckoned lowest;
     for (const std::size_t i : facts.links.members[circuit]) {
         if (!isPhase(built.layout.conductors[i].phase)) {
             continue;
@@ -247,19 +270,20 @@ CircuitAmpacity circuitAmpacity(const BuiltLayout& built, const Facts& facts, st
             continue;
         }
         Reckoning badly{built, facts, i, false};
-        Reckoning well{built, facts, i, true};
         const Reckoned low = reckon(badly);
-        most = std::min(most, reckon(well).amperes);
+        const double high = badly.doubts.empty() ? low.amperes : reckonedWell(built, facts, i);
+        most = std::min(most, high);
         addOnce(sum.doubts, badly.doubts);
         if (low.amperes < least) {
             least = low.amperes;
             sum.conductor = i;
-            sum.working = low.text;
+            lowest = low;
         }
     }
     if (!sum.conductor || !sum.missing.empty()) {
         return sum;
     }
+    sum.working = workingOf(built, *sum.conductor, lowest);
     const int sets = built.layout.circuits[circuit].sets;
     sum.least = least * sets;
     sum.most = most * sets;

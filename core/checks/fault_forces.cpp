@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <iterator>
 
+#include "base/tolerance.h"
 #include "checks/support.h"
 #include "checks/units.h"
 #include "geometry/solids.h"
@@ -98,6 +98,11 @@ geometry::Tube tubeOf(const geometry::BuiltConductor& conductor) {
     return {&path, conductor.radius(), 0.0, path.length().in()};
 }
 
+geometry::Box centrelineBox(const geometry::BuiltConductor& conductor) {
+    const auto& path = conductor.built.path;
+    return geometry::bounds({&path, 0.0, 0.0, path.length().in()});
+}
+
 double touching(const BuiltLayout& built, std::size_t a, std::size_t b) {
     return built.conductors[a].radius() + built.conductors[b].radius();
 }
@@ -111,19 +116,26 @@ Nearest nearestOf(const BuiltLayout& built, std::size_t a, std::size_t b) {
             (closest.onA + closest.onB) * 0.5};
 }
 
-/// The two of different phases that lie nearest to each other. Nearer than touching is none, so
-/// that most need not be measured.
+/// The two of different phases that lie nearest to each other. Nearer than touching, and than
+/// the boxes around their centrelines, is none, so that most need not be measured.
 std::optional<Nearest> nearestPair(const BuiltLayout& built,
                                    const std::vector<std::size_t>& carriers) {
     const auto& conductors = built.layout.conductors;
+    std::vector<geometry::Box> boxes;
+    boxes.reserve(carriers.size());
+    for (const std::size_t i : carriers) {
+        boxes.push_back(centrelineBox(built.conductors[i]));
+    }
     std::optional<Nearest> nearest;
-    for (auto a = carriers.begin(); a != carriers.end(); ++a) {
-        for (auto b = std::next(a); b != carriers.end(); ++b) {
-            const bool apart = conductors[*a].phase != conductors[*b].phase;
-            if (!apart || (nearest && nearest->apart <= touching(built, *a, *b))) {
+    for (std::size_t a = 0; a < carriers.size(); ++a) {
+        for (std::size_t b = a + 1; b < carriers.size(); ++b) {
+            const bool apart = conductors[carriers[a]].phase != conductors[carriers[b]].phase;
+            const double between = geometry::clearance(boxes[a], boxes[b]).in() - kClearanceError;
+            const double least = std::max(between, touching(built, carriers[a], carriers[b]));
+            if (!apart || (nearest && nearest->apart <= least)) {
                 continue;
             }
-            const Nearest pair = nearestOf(built, *a, *b);
+            const Nearest pair = nearestOf(built, carriers[a], carriers[b]);
             if (!nearest || pair.apart < nearest->apart) {
                 nearest = pair;
             }

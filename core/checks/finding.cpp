@@ -327,6 +327,22 @@ std::string subjectText(const Subject& subject) {
     return std::visit([](const auto& id) { return nameOf(id); }, subject);
 }
 
+namespace {
+
+/// About as many findings as there will be: one a unit. Findings are large, and to move them all
+/// each time there is no more room costs more than room that stays empty.
+std::size_t roughCount(const geometry::BuiltLayout& built, const std::vector<Check>& which) {
+    std::size_t units = 0;
+    for (const Check check : which) {
+        for (const Section& section : sectionsOf(check)) {
+            units += countOf(section.unit, built);
+        }
+    }
+    return units;
+}
+
+}  // namespace
+
 std::size_t countOf(Unit unit, const geometry::BuiltLayout& built) {
     switch (unit) {
         case Unit::gutter:
@@ -357,6 +373,7 @@ std::vector<Finding> runChecks(const geometry::BuiltLayout& built,
                                const Facts& facts,
                                const std::vector<Check>& which) {
     std::vector<Finding> all;
+    all.reserve(roughCount(built, which));
     for (const Check check : which) {
         for (const Section& section : sectionsOf(check)) {
             runSection(all, section, built, facts);

@@ -16,6 +16,7 @@ constexpr double kFar = std::numeric_limits<double>::infinity();
 std::vector<Bow> bowsOf(const Tube& tube) {
     CONTRACT(tube.path != nullptr && !tube.path->empty());
     std::vector<Bow> bows;
+    bows.reserve(2 * tube.path->pieces().size());
     forEachBow(*tube.path, tube.from, tube.to, {}, [&](const Bow& bow) { bows.push_back(bow); });
     return bows;
 }
@@ -119,18 +120,77 @@ Reach reach(const Tube& tube, const Vec3& direction) {
     return best;
 }
 
+namespace {
+
+constexpr Vec3 kX{1, 0, 0};
+constexpr Vec3 kY{0, 1, 0};
+constexpr Vec3 kZ{0, 0, 1};
+
+/// A disc of the tube, for one axis.
+void include(double& least, double& greatest, double centre, double half) {
+    least = std::min(least, centre - half);
+    greatest = std::max(greatest, centre + half);
+}
+
+/// A disc of the tube; gives the tangent there.
+Vec3 includeDisc(Box& box, const Piece& piece, double at, double radius) {
+    const Vec3 centre = piece.pointAt(at);
+    const Vec3 tangent = piece.tangentAt(at);
+    include(box.least.x, box.greatest.x, centre.x, discReach(radius, kX, tangent));
+    include(box.least.y, box.greatest.y, centre.y, discReach(radius, kY, tangent));
+    include(box.least.z, box.greatest.z, centre.z, discReach(radius, kZ, tangent));
+    return tangent;
+}
+
+/// A bow with its turns, for one axis.
+void includeTurns(
+    double& least, double& greatest, const Bow& bow, double radius, const Vec3& axis) {
+    const Extent extent = extentAlong(*bow.piece, bow.first, bow.last, radius, axis);
+    least = std::min(least, extent.least);
+    greatest = std::max(greatest, extent.greatest);
+}
+
+/// Along one axis: what the arc's plane has of it, and the tangent at the two ends of a bow.
+struct AlongAxis {
+    double u;
+    double v;
+    double from;
+    double to;
+};
+
+/// Whether the bow turns between its ends. It turns at most a quarter, so not where the tangent
+/// keeps its sign; nor where it does so at an end.
+bool mayTurn(const AlongAxis& arc) {
+    constexpr double kSurelyOneSign = 1e-9;
+    constexpr double kAtEnd = 0.25e-18;  // square of a sine; Turns leaves out four times as much
+    const double swing = arc.u * arc.u + arc.v * arc.v;
+    const double nearest = std::min(arc.from * arc.from, arc.to * arc.to);
+    return swing > 0.0 && arc.from * arc.to <= kSurelyOneSign && nearest > kAtEnd * swing;
+}
+
+}  // namespace
+
 Box bounds(const Tube& tube) {
+    CONTRACT(tube.path != nullptr && !tube.path->empty());
     Box box{{kFar, kFar, kFar}, {-kFar, -kFar, -kFar}};
-    for (const Bow& bow : bowsOf(tube)) {
-        const auto include = [&](const Vec3& axis, double& least, double& greatest) {
-            const Extent extent = extentAlong(*bow.piece, bow.first, bow.last, tube.radius, axis);
-            least = std::min(least, extent.least);
-            greatest = std::max(greatest, extent.greatest);
-        };
-        include({1, 0, 0}, box.least.x, box.greatest.x);
-        include({0, 1, 0}, box.least.y, box.greatest.y);
-        include({0, 0, 1}, box.least.z, box.greatest.z);
-    }
+    forEachBow(*tube.path, tube.from, tube.to, {}, [&](const Bow& bow) {
+        const Vec3 from = includeDisc(box, *bow.piece, bow.first, tube.radius);
+        const Vec3 to = includeDisc(box, *bow.piece, bow.last, tube.radius);
+        const Piece& arc = *bow.piece;
+        if (!arc.isArc()) {
+            return;
+        }
+        const bool tight = arc.radius <= tube.radius;
+        if (tight || mayTurn({arc.u.x, arc.v.x, from.x, to.x})) {
+            includeTurns(box.least.x, box.greatest.x, bow, tube.radius, kX);
+        }
+        if (tight || mayTurn({arc.u.y, arc.v.y, from.y, to.y})) {
+            includeTurns(box.least.y, box.greatest.y, bow, tube.radius, kY);
+        }
+        if (tight || mayTurn({arc.u.z, arc.v.z, from.z, to.z})) {
+            includeTurns(box.least.z, box.greatest.z, bow, tube.radius, kZ);
+        }
+    });
     return box;
 }
 

@@ -282,8 +282,11 @@ Citation unwritten(Edition edition, GutterArticle article) {
 
 Citation section(Rule rule, Edition edition, GutterArticle article) {
     for (const SectionRow& row : kSections) {
+        if (row.rule != rule || !fits(row.articles, article)) {
+            continue;
+        }
         const std::string_view number = numberIn(row.number, edition);
-        if (row.rule == rule && fits(row.articles, article) && !number.empty()) {
+        if (!number.empty()) {
             return necCitation(edition, std::string(number), row.basis, noteOf(row, edition));
         }
     }

@@ -418,9 +418,50 @@ std::string formatLength(Inches length, LengthUnit unit, Rounding rounding) {
     return formatInches(length, rounding);
 }
 
+namespace {
+
+/// Few decimals of a number that is not large and not near the middle between two of them: then
+/// rounding the product tells the same as rounding the number, and is done sooner. Empty: else.
+std::optional<std::string> shortDecimal(double value, int decimals) {
+    constexpr std::array<std::int64_t, 5> kPowers = {1, 10, 100, 1000, 10000};
+    constexpr double kLargest = 1e9;   // products are exact to 1e-7 up to here
+    constexpr double kTooNear = 1e-6;  // to the middle
+    const auto places = static_cast<std::size_t>(decimals);
+    if (places >= kPowers.size()) {
+        return std::nullopt;
+    }
+    const std::int64_t power = kPowers[places];
+    const double steps = std::abs(value) * static_cast<double>(power);
+    if (!(steps < kLargest)) {
+        return std::nullopt;
+    }
+    auto count = static_cast<std::int64_t>(steps);
+    const double rest = steps - static_cast<double>(count);
+    if (std::abs(rest - 0.5) < kTooNear) {
+        return std::nullopt;
+    }
+    count += rest > 0.5 ? 1 : 0;
+    std::string text = value < 0.0 && count > 0 ? "-" : "";
+    text += std::to_string(count / power);
+    std::int64_t fraction = count % power;
+    if (fraction > 0) {
+        text += '.';
+        for (std::int64_t place = power / 10; fraction > 0; place /= 10) {
+            text += static_cast<char>('0' + fraction / place);
+            fraction %= place;
+        }
+    }
+    return text;
+}
+
+}  // namespace
+
 std::string formatDecimal(double value, int decimals) {
     CONTRACT(std::isfinite(value));
     CONTRACT(decimals >= 0 && decimals <= 17);
+    if (auto text = shortDecimal(value, decimals)) {
+        return std::move(*text);
+    }
     std::array<char, 400> buffer{};  // the longest double has 309 digits before its point
     const auto [end, error] = std::to_chars(
         buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals);

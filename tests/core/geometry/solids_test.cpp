@@ -277,6 +277,29 @@ TEST(Bounds, AreTheReachInSixDirections) {
     EXPECT_NEAR(distance(box.greatest, {13.5, 8.5, 5.5}), 0.0, 1e-9);
 }
 
+/// Of slanting tubes, and of such whose arcs lie in the planes of the axes and begin and end along
+/// them, also tighter than the tube is thick.
+TEST(Bounds, AreTheReachInSixDirectionsOfAnyTube) {
+    for (unsigned seed = 0; seed < 300; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        Random random(seed);
+        const double radius = random.between(0.1, 1.5);
+        const double turn = seed % 3 == 0 ? kPi / 2 : random.between(0.1, 2.0 * kPi);
+        const Path path =
+            seed % 2 == 0
+                ? wandering(random, random.in({0, 0, 0}, {9, 9, 9}), 3)
+                : bend({10, 5, 5}, seed % 5 == 0 ? kX : -kY, kZ, random.between(0.5, 4.0), turn);
+        const auto tube = tubeOf(path, radius);
+        const Box box = bounds(tube);
+        EXPECT_NEAR(box.greatest.x, reach(tube, kX).value, 1e-12);
+        EXPECT_NEAR(box.greatest.y, reach(tube, kY).value, 1e-12);
+        EXPECT_NEAR(box.greatest.z, reach(tube, kZ).value, 1e-12);
+        EXPECT_NEAR(box.least.x, -reach(tube, -kX).value, 1e-12);
+        EXPECT_NEAR(box.least.y, -reach(tube, -kY).value, 1e-12);
+        EXPECT_NEAR(box.least.z, -reach(tube, -kZ).value, 1e-12);
+    }
+}
+
 // ---- random pairs against samples and another library ----------------------------------------
 
 /// Nearest of a coarse grid of points, then a grid ever finer around it. Never below the true

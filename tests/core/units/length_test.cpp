@@ -3,8 +3,11 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <array>
+#include <charconv>
 #include <cmath>
 #include <random>
+#include <string>
 
 namespace gw::units {
 namespace {
@@ -286,6 +289,41 @@ TEST(FormatDecimal, CutsTrailingZeros) {
     EXPECT_EQ(formatDecimal(-0.001, 2), "0");
     EXPECT_EQ(formatDecimal(-1.25, 3), "-1.25");
     EXPECT_EQ(formatDecimal(1e20, 1), "100000000000000000000");
+}
+
+/// By the standard library, which rounds the number itself, never a product.
+std::string decimalByTheLibrary(double value, int decimals) {
+    std::array<char, 400> buffer{};
+    const auto end =
+        std::to_chars(
+            buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals)
+            .ptr;
+    std::string text(buffer.data(), end);
+    if (decimals > 0) {
+        text.erase(text.find_last_not_of('0') + 1);
+        text.erase(text.find_last_not_of('.') + 1);
+    }
+    return text == "-0" ? "0" : text;
+}
+
+TEST(FormatDecimal, RoundsTheNumberAlsoNextToTheMiddle) {
+    std::mt19937 random(20261126);
+    std::uniform_real_distribution<double> magnitude(-7.0, 11.0);
+    std::uniform_int_distribution<int> places(0, 6);
+    std::uniform_int_distribution<int> steps(-2000000, 2000000);
+    std::uniform_int_distribution<int> ulps(-3, 3);
+    for (int i = 0; i < 200000; ++i) {
+        const int decimals = places(random);
+        double value = std::pow(10.0, magnitude(random)) * (i % 2 == 0 ? 1.0 : -1.0);
+        if (i % 4 < 2) {  // at the middle between two decimals, or a few bits beside it
+            value = (steps(random) + 0.5) / std::pow(10.0, decimals);
+            for (int off = ulps(random); off != 0; off += off < 0 ? 1 : -1) {
+                value = std::nextafter(value, off < 0 ? -1e9 : 1e9);
+            }
+        }
+        ASSERT_EQ(formatDecimal(value, decimals), decimalByTheLibrary(value, decimals))
+            << decimals << " decimals of " << value;
+    }
 }
 
 // --- laws ------------------------------------------------------------------------------------
