@@ -4,7 +4,6 @@
 #include <QCloseEvent>
 #include <QDialog>
 #include <QDialogButtonBox>
-#include <QDockWidget>
 #include <QFileDialog>
 #include <QLabel>
 #include <QMenuBar>
@@ -67,7 +66,7 @@ MainWindow::MainWindow(parts::Shelf shelf, HelpPages help, const Places& places,
     makeFileMenu();
     makeEditMenu();
     makePlaceMenu();
-    makeFindings();
+    makePanels();
     makeViewMenu();
     makeHelpMenu();
     makeStatus();
@@ -99,6 +98,7 @@ MainWindow::~MainWindow() {
     selection_.disconnect(this);
     delete fileActions_;
     delete fileCare_;
+    delete panels_;
     delete takeCentralWidget();  // before what it works on
 }
 
@@ -184,7 +184,7 @@ void MainWindow::makeViewMenu() {
         board_->fitSelection();
     });
     menu->addSeparator();
-    menu->addActions(createPopupMenu()->actions());
+    panels_->addActions(menu);
 }
 
 void MainWindow::makeHelpMenu() {
@@ -192,14 +192,10 @@ void MainWindow::makeHelpMenu() {
     action(menu, tr("&About Gutterwright"), {}, [this] { showAbout(); });
 }
 
-void MainWindow::makeFindings() {
-    auto* dock = new QDockWidget(tr("Findings"), this);
-    dock->setObjectName(QStringLiteral("findings"));
-    findings_ = new FindingsPanel(bench(), dock);
-    dock->setWidget(findings_);
-    addDockWidget(Qt::RightDockWidgetArea, dock);
-    connect(findings_, &FindingsPanel::jumpTo, board_, &Board::show);
-    connect(findings_, &FindingsPanel::helpWanted, this, &MainWindow::showHelp);
+void MainWindow::makePanels() {
+    panels_ = new PanelDocks(*this, bench(), tools_);
+    connect(&findings(), &FindingsPanel::jumpTo, board_, &Board::show);
+    connect(&findings(), &FindingsPanel::helpWanted, this, &MainWindow::showHelp);
 }
 
 void MainWindow::makeStatus() {

@@ -10,6 +10,7 @@
 #include "panels/findings_panel.h"
 #include "window/file_actions.h"
 #include "window/file_care.h"
+#include "window/panel_docks.h"
 
 namespace gw::ui {
 
@@ -37,7 +38,8 @@ public:
     ToolHolder& tools() { return tools_; }
     Board& board() { return *board_; }
     FileSession& session() { return session_; }
-    FindingsPanel& findings() { return *findings_; }
+    FindingsPanel& findings() { return panels_->findings(); }
+    PanelDocks& panels() { return *panels_; }
     FileCare& fileCare() { return *fileCare_; }
     FileActions& fileActions() { return *fileActions_; }
 
@@ -64,7 +66,7 @@ private:
     void makePartsMenu(QMenu* menu);
     void makeViewMenu();
     void makeHelpMenu();
-    void makeFindings();
+    void makePanels();
     void makeStatus();
     void updateTitle();
     void updateActions();
@@ -94,7 +96,7 @@ private:
     FileCare* fileCare_;
     Settings settings_;
     FileActions* fileActions_;
-    FindingsPanel* findings_ = nullptr;
+    PanelDocks* panels_ = nullptr;
     QAction* undo_ = nullptr;
     QAction* redo_ = nullptr;
     QAction* remove_ = nullptr;
