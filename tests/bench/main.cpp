@@ -17,6 +17,11 @@ const std::vector<Comparison>& comparisons() {
          1.15},
         {"clearance", {{"clearance_fcl_gaps", 30.0}, {"clearance_fcl_collide", 30.0}}, 1.15},
         {"clearance_findings", {}, 1.15},
+        // From 50 to 800 at most twice the time: 16^0.25.
+        {"live_conductor",
+         {{"live_fcl_full", 1500.0}, {"live_fcl_incremental", 20.0}, {"live_full", 0.0}},
+         0.25},
+        {"live_block", {}, 0.25},
         {"fill", {{"fill_sampled", 50.0}}, 1.15},
         {"build", {}, 1.15},
         {"checkAll", {}, 1.15},

@@ -117,6 +117,32 @@ bool onDistance(Object* a, Object* b, void* data, double& reach) {
     return false;
 }
 
+/// Least distances so far of one item to every other.
+struct MovedQuery {
+    std::size_t item = 0;
+    double within = 0.0;
+    std::vector<double> gaps;
+    std::vector<std::size_t> found;
+};
+
+bool onDistanceFromMoved(Object* a, Object* b, void* data, double& reach) {
+    auto& query = *static_cast<MovedQuery*>(data);
+    reach = query.within;
+    const std::size_t other = Query::itemOf(a) == query.item ? Query::itemOf(b) : Query::itemOf(a);
+    if (other == query.item) {
+        return false;
+    }
+    const double gap = shapeDistance(a, b);
+    double& least = query.gaps[other];
+    if (gap <= query.within && gap < least) {
+        if (std::isinf(least)) {
+            query.found.push_back(other);
+        }
+        least = gap;
+    }
+    return false;
+}
+
 bool onOverlap(Object* a, Object* b, void* data) {
     auto& query = *static_cast<Query*>(data);
     std::size_t index = 0;
@@ -220,6 +246,33 @@ std::vector<ItemGap> FclScene::nearGaps() const {
         gaps.push_back({static_cast<std::uint32_t>(index / query.items),
                         static_cast<std::uint32_t>(index % query.items),
                         query.gaps[index]});
+    }
+    return gaps;
+}
+
+std::vector<ItemGap> FclScene::gapsAfterMove(std::uint32_t item, const Vec3& by) {
+    std::vector<Object*> moved;
+    for (const auto& object : parts_->plain.objects) {
+        if (Query::itemOf(object.get()) == item) {
+            object->setTranslation(object->getTranslation() + toFcl(by));
+            object->computeAABB();
+            moved.push_back(object.get());
+        }
+    }
+    parts_->plain.tree.update(moved);
+    MovedQuery query;
+    query.item = item;
+    query.within = parts_->within;
+    query.gaps.assign(parts_->numbers.size(), std::numeric_limits<double>::infinity());
+    for (Object* object : moved) {
+        parts_->plain.tree.distance(object, &query, onDistanceFromMoved);
+    }
+    std::sort(query.found.begin(), query.found.end());
+    std::vector<ItemGap> gaps;
+    for (const std::size_t other : query.found) {
+        gaps.push_back({std::min(item, static_cast<std::uint32_t>(other)),
+                        std::max(item, static_cast<std::uint32_t>(other)),
+                        query.gaps[other]});
     }
     return gaps;
 }

@@ -33,6 +33,10 @@ public:
     /// to `within`, the library's distance of shapes. The tree stands already.
     std::vector<ItemGap> nearGaps() const;
 
+    /// Moves one item and gives the gaps it then has, to what is within `within`: the tree is told
+    /// which shapes moved and is asked for these alone.
+    std::vector<ItemGap> gapsAfterMove(std::uint32_t item, const Vec3& by);
+
     /// Less than our own check gives: only which pairs are near. A pair that is already known is
     /// not tested again.
     enum class Way {
