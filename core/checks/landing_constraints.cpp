@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <numbers>
 #include <span>
@@ -317,31 +318,40 @@ std::vector<KeptConstraint> waysToScrews(const BuiltLayout& built,
 
 // ---- what moved -----------------------------------------------------------------------------
 
-/// Who comes before whom, and whether for certain: what the order hangs on.
-using Order = std::vector<std::tuple<std::size_t, std::size_t, bool>>;
-
-void note(Order& order, const KeptConstraint& one) {
-    order.emplace_back(one.constraint.first, one.constraint.second, one.constraint.certain);
+void note(std::vector<LandingPair>& pairs, const KeptConstraint& one) {
+    pairs.emplace_back(one.constraint.first, one.constraint.second);
 }
 
-Order orderOf(const LandingWays& ways,
-              const std::vector<std::size_t>& conductors,
-              const std::vector<std::size_t>& blocks) {
-    Order order;
+/// Pairs with one of these conductors, and those about screws of these blocks, in order.
+std::vector<LandingPair> pairsOf(const LandingWays& ways,
+                                 const std::vector<std::size_t>& conductors,
+                                 const std::vector<std::size_t>& blocks) {
+    std::vector<LandingPair> pairs;
     for (const std::size_t i : conductors) {
         for (const auto& [second, kept] : ways.crossings[i]) {
-            note(order, kept);
+            note(pairs, kept);
         }
         for (const std::size_t first : ways.behind[i]) {
-            note(order, ways.crossings[first].at(i));
+            if (!std::binary_search(conductors.begin(), conductors.end(), first)) {
+                pairs.emplace_back(first, i);
+            }
         }
     }
     for (const std::size_t block : blocks) {
         for (const KeptConstraint& one : ways.toScrews[block]) {
-            note(order, one);
+            note(pairs, one);
         }
     }
-    return order;
+    std::sort(pairs.begin(), pairs.end());
+    return pairs;
+}
+
+std::vector<LandingPair> without(const std::vector<LandingPair>& pairs,
+                                 const std::vector<LandingPair>& others) {
+    std::vector<LandingPair> left;
+    std::set_difference(
+        pairs.begin(), pairs.end(), others.begin(), others.end(), std::back_inserter(left));
+    return left;
 }
 
 void strike(LandingWays& ways, std::size_t conductor) {
@@ -388,14 +398,14 @@ LandingWays landingWaysOf(const BuiltLayout& built,
     return ways;
 }
 
-bool updateLandingWays(LandingWays& ways,
-                       const BuiltLayout& built,
-                       const Occupancy& occupancy,
-                       const Corridors& corridors,
-                       const std::vector<std::size_t>& moved,
-                       const std::vector<std::size_t>& around,
-                       const std::vector<std::size_t>& blocks) {
-    const Order before = orderOf(ways, moved, blocks);
+PairsChanged updateLandingWays(LandingWays& ways,
+                               const BuiltLayout& built,
+                               const Occupancy& occupancy,
+                               const Corridors& corridors,
+                               const std::vector<std::size_t>& moved,
+                               const std::vector<std::size_t>& around,
+                               const std::vector<std::size_t>& blocks) {
+    const auto before = pairsOf(ways, moved, blocks);
     for (const std::size_t i : moved) {
         strike(ways, i);
     }
@@ -413,7 +423,23 @@ bool updateLandingWays(LandingWays& ways,
     for (const std::size_t block : blocks) {
         ways.toScrews[block] = waysToScrews(built, occupancy, corridors[block]);
     }
-    return orderOf(ways, moved, blocks) != before;
+    const auto now = pairsOf(ways, moved, blocks);
+    return {without(before, now), without(now, before)};
+}
+
+std::vector<LandingPair> pairsOf(const LandingWays& ways) {
+    std::vector<LandingPair> pairs;
+    for (const auto& ofFirst : ways.crossings) {
+        for (const auto& [second, kept] : ofFirst) {
+            note(pairs, kept);
+        }
+    }
+    for (const auto& ofBlock : ways.toScrews) {
+        for (const KeptConstraint& one : ofBlock) {
+            note(pairs, one);
+        }
+    }
+    return pairs;
 }
 
 std::vector<LandingConstraint> constraintsOf(const LandingWays& ways) {

@@ -6,6 +6,7 @@
 #include <set>
 #include <vector>
 
+#include "checks/landing_rounds.h"
 #include "checks/occupancy.h"
 #include "checks/screw_corridors.h"
 #include "geometry/built_layout.h"
@@ -56,17 +57,25 @@ LandingWays landingWaysOf(const geometry::BuiltLayout& built,
                           const Occupancy& occupancy,
                           const Corridors& corridors);
 
+struct PairsChanged {
+    std::vector<LandingPair> gone;
+    std::vector<LandingPair> come;
+};
+
 /// Makes the ways those of the built layout as it is, after some conductors moved and the corridors
 /// of some blocks were updated. around: all conductors that may cross one that moved, at whatever
-/// depth, these themselves among them. Gives back whether any pair is in another order now. Cost:
+/// depth, these themselves among them. Gives back which pairs are gone and which have come. Cost:
 /// by what is around.
-bool updateLandingWays(LandingWays& ways,
-                       const geometry::BuiltLayout& built,
-                       const Occupancy& occupancy,
-                       const Corridors& corridors,
-                       const std::vector<std::size_t>& moved,
-                       const std::vector<std::size_t>& around,
-                       const std::vector<std::size_t>& blocks);
+PairsChanged updateLandingWays(LandingWays& ways,
+                               const geometry::BuiltLayout& built,
+                               const Occupancy& occupancy,
+                               const Corridors& corridors,
+                               const std::vector<std::size_t>& moved,
+                               const std::vector<std::size_t>& around,
+                               const std::vector<std::size_t>& blocks);
+
+/// Of every crossing and every way to a screw, as often as there is one.
+std::vector<LandingPair> pairsOf(const LandingWays& ways);
 
 /// One each for every ordered pair of conductors, in their order: both ways round where each is in
 /// front of the other somewhere, a knot of two.

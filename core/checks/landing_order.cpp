@@ -129,14 +129,16 @@ std::string tagOf(const BuiltLayout& built, std::size_t conductor) {
     return one.tag.empty() ? one.id.text() : one.tag;
 }
 
-/// Named one by one where they are few, else the first and how many more.
+/// Named one by one where they are few, else the first and how many more. first: as many as may be
+/// named, of so many.
 std::string tagsOf(const BuiltLayout& built,
-                   const std::vector<std::size_t>& conductors,
+                   const std::vector<std::size_t>& first,
+                   std::size_t count,
                    std::size_t most) {
     std::vector<std::string> tags;
-    for (const std::size_t i : conductors) {
-        if (tags.size() + 1 == most && conductors.size() > most) {
-            tags.push_back(std::to_string(conductors.size() - tags.size()) + " more");
+    for (const std::size_t i : first) {
+        if (tags.size() + 1 == most && count > most) {
+            tags.push_back(std::to_string(count - tags.size()) + " more");
             break;
         }
         tags.push_back(tagOf(built, i));
@@ -144,35 +146,56 @@ std::string tagsOf(const BuiltLayout& built,
     return listed(tags);
 }
 
-Lists byRound(const LandingOrder& order) {
-    Lists rounds;
-    for (const std::size_t i : order.order) {
-        rounds.resize(std::max(rounds.size(), order.rounds[i] + 1));
-        rounds[order.rounds[i]].push_back(i);
+/// One round as it is told: those that may be named, of so many.
+struct ToldRound {
+    std::vector<std::size_t> first;
+    std::size_t count = 0;
+};
+
+std::vector<ToldRound> toldRounds(const LandingRounds& rounds, std::size_t mostTags) {
+    std::vector<ToldRound> told;
+    for (const auto& round : rounds.rounds()) {
+        told.push_back({{}, round.size()});
+        for (auto rank = round.begin(); rank != round.end(); ++rank) {
+            if (told.back().first.size() == mostTags) {
+                break;
+            }
+            told.back().first.push_back(rounds.conductorAt(*rank));
+        }
     }
-    return rounds;
+    return told;
 }
 
 /// "first A and B, then C": with so many tags a round and so many rounds.
 std::string roundsText(const BuiltLayout& built,
-                       const Lists& rounds,
+                       const LandingRounds& rounds,
                        std::size_t mostTags,
                        std::size_t mostRounds) {
+    const auto told = toldRounds(rounds, mostTags);
+    const auto tags = [&](const ToldRound& round) {
+        return tagsOf(built, round.first, round.count, mostTags);
+    };
     std::string text;
-    for (std::size_t i = 0; i < rounds.size(); ++i) {
-        if (i + 1 == mostRounds && rounds.size() > mostRounds) {
-            return text + "; and so on, last " + tagsOf(built, rounds.back(), mostTags);
+    for (std::size_t i = 0; i < told.size(); ++i) {
+        if (i + 1 == mostRounds && told.size() > mostRounds) {
+            return text + "; and so on, last " + tags(told.back());
         }
-        text += (i == 0 ? "first " : "; then ") + tagsOf(built, rounds[i], mostTags);
+        text += (i == 0 ? "first " : "; then ") + tags(told[i]);
     }
     return text;
 }
 
-std::string orderText(const BuiltLayout& built, const Lists& rounds) {
+/// Whole where that is short. Every tag takes two letters or more, with what stands before it.
+std::string orderText(const BuiltLayout& built, const LandingRounds& rounds) {
     constexpr std::size_t kLetters = 120;
     constexpr std::size_t kAll = 1000000;
-    const std::string whole = roundsText(built, rounds, kAll, kAll);
-    return whole.size() <= kLetters ? whole : roundsText(built, rounds, 3, 3);
+    if (built.conductors.size() <= kLetters / 2) {
+        std::string whole = roundsText(built, rounds, kAll, kAll);
+        if (whole.size() <= kLetters) {
+            return whole;
+        }
+    }
+    return roundsText(built, rounds, 3, 3);
 }
 
 // ---- knots ----------------------------------------------------------------------------------
@@ -262,8 +285,9 @@ Finding knotFinding(const BuiltLayout& built,
     }
     finding.place = trip.front().place;
     finding.citation = citationOf(built, trip);
-    finding.working = sentence(tagsOf(built, knot, 4) + " block one another in whatever order " +
-                               "they are laid in: " + tripText(built, trip));
+    finding.working =
+        sentence(tagsOf(built, knot, knot.size(), 4) + " block one another in whatever order " +
+                 "they are laid in: " + tripText(built, trip));
     return finding;
 }
 
@@ -281,11 +305,7 @@ std::vector<Finding> knotFindings(const BuiltLayout& built,
                                   const std::vector<LandingConstraint>& constraints,
                                   const LandingOrder& order) {
     const auto sure = certainOnes(constraints);
-    const auto sureKnots =
-        sure.size() == constraints.size() ? order.knots : landingOrder(built, sure).knots;
-    if (order.knots.empty() && sureKnots.empty()) {
-        return {};
-    }
+    const auto sureKnots = landingOrder(built, sure).knots;
     const Links sureLinks = linksOf(built, sure);
     const Links links = linksOf(built, constraints);
     std::vector<Finding> findings;
@@ -313,33 +333,31 @@ void addOnce(std::vector<std::string>& words, std::string word) {
 /// What is not stated of the screws of a port: where they are, or how wide a way to one that looks
 /// at the cover has to be.
 void addMissing(std::vector<std::string>& missing,
-                const geometry::BuiltBlock& block,
-                std::size_t port) {
-    const parts::Part& part = *block.part;
-    const std::string ofPart = " of part " + part.id.text();
+                const parts::Part& part,
+                std::size_t port,
+                const std::vector<ScrewCorridor>& corridors) {
     bool any = false;
-    for (std::size_t i = 0; i < part.screws.size(); ++i) {
-        const parts::Screw& screw = part.screws[i];
-        if (screw.port != part.ports[port].name) {
-            continue;
-        }
-        any = true;
-        if (facesCover(block.screws[i]) && !driverDiameter(screw.drive)) {
-            addOnce(missing, "drive of screw " + screw.name.text() + ofPart);
+    for (const ScrewCorridor& corridor : corridors) {
+        any = any || corridor.port == port;
+        if (corridor.port == port && corridor.facesCover && !corridor.diameter) {
+            addOnce(missing,
+                    "drive of screw " + part.screws[corridor.screw].name.text() + " of part " +
+                        part.id.text());
         }
     }
     if (!any) {
-        addOnce(missing, "screws of port " + part.ports[port].name.text() + ofPart);
+        addOnce(missing,
+                "screws of port " + part.ports[port].name.text() + " of part " + part.id.text());
     }
 }
 
 /// Of all screws that hold conductors.
-std::vector<std::string> screwsMissing(const BuiltLayout& built, const Occupancy& occupancy) {
+std::vector<std::string> screwsMissing(const BuiltLayout& built, const Facts& facts) {
     std::vector<std::string> missing;
     for (std::size_t block = 0; block < built.blocks.size(); ++block) {
         for (std::size_t port = 0; port < built.blocks[block].ports.size(); ++port) {
-            if (!occupancy.of(block, port).empty()) {
-                addMissing(missing, built.blocks[block], port);
+            if (!facts.occupancy.of(block, port).empty()) {
+                addMissing(missing, *built.blocks[block].part, port, facts.corridors[block]);
             }
         }
     }
@@ -348,24 +366,32 @@ std::vector<std::string> screwsMissing(const BuiltLayout& built, const Occupancy
 }
 
 /// About the gutter as a whole: the order, or that the screws might ask for another.
-Finding orderFinding(const BuiltLayout& built,
-                     const Occupancy& occupancy,
-                     const LandingOrder& order) {
+Finding orderFinding(const BuiltLayout& built, const Facts& facts) {
+    const LandingRounds& rounds = facts.landing.rounds;
     Finding finding;
     finding.check = Check::landingOrder;
     finding.citation = geometryOnly();
-    finding.missing = screwsMissing(built, occupancy);
-    const std::string rounds = orderText(built, byRound(order));
+    finding.missing = screwsMissing(built, facts);
     if (finding.missing.empty()) {
-        finding.working = sentence(counted(order.order.size(), "conductor", "conductors") +
-                                   " can be laid in and landed from back to front: " + rounds);
+        finding.working =
+            sentence(counted(built.conductors.size(), "conductor", "conductors") +
+                     " can be laid in and landed from back to front: " + orderText(built, rounds));
         return finding;
     }
     finding.verdict = Verdict::cannotTell;
-    finding.working =
-        sentence("whether conductors stand in the way to every screw cannot be told" +
-                 (order.knots.empty() ? "; without the screws: " + rounds : std::string()));
+    finding.working = sentence(
+        "whether conductors stand in the way to every screw cannot be told" +
+        (rounds.knotted() ? std::string() : "; without the screws: " + orderText(built, rounds)));
     return finding;
+}
+
+/// What is told of knots, if there are any.
+std::vector<Finding> knotFindings(const BuiltLayout& built, const Landing& landing) {
+    if (!landing.rounds.knotted()) {
+        return {};
+    }
+    const auto constraints = constraintsOf(landing.ways);
+    return knotFindings(built, constraints, landingOrder(built, constraints));
 }
 
 void findOrder(std::vector<Finding>& findings,
@@ -375,10 +401,10 @@ void findOrder(std::vector<Finding>& findings,
     if (built.conductors.empty()) {
         return;
     }
-    const auto& [ways, constraints, order] = facts.landing;
-    auto knots = knotFindings(built, constraints, order);
-    Finding whole = orderFinding(built, facts.occupancy, order);
-    if (knots.empty() || whole.verdict == Verdict::cannotTell) {
+    auto knots = knotFindings(built, facts.landing);
+    if (knots.empty()) {
+        knots.push_back(orderFinding(built, facts));
+    } else if (Finding whole = orderFinding(built, facts); whole.verdict == Verdict::cannotTell) {
         knots.push_back(std::move(whole));
     }
     std::move(knots.begin(), knots.end(), std::back_inserter(findings));
@@ -421,10 +447,8 @@ LandingOrder landingOrder(const BuiltLayout& built) {
 Landing landingOf(const BuiltLayout& built,
                   const Occupancy& occupancy,
                   const Corridors& corridors) {
-    Landing landing;
-    landing.ways = landingWaysOf(built, occupancy, corridors);
-    landing.constraints = constraintsOf(landing.ways);
-    landing.order = landingOrder(built, landing.constraints);
+    Landing landing{landingWaysOf(built, occupancy, corridors), {}};
+    landing.rounds = LandingRounds(built, pairsOf(landing.ways));
     return landing;
 }
 
@@ -435,14 +459,9 @@ bool updateLanding(Landing& landing,
                    const std::vector<std::size_t>& moved,
                    const std::vector<std::size_t>& around,
                    const std::vector<std::size_t>& blocks) {
-    const bool other =
+    const auto pairs =
         updateLandingWays(landing.ways, built, occupancy, corridors, moved, around, blocks);
-    if (!other && landing.order.knots.empty()) {
-        return false;
-    }
-    landing.constraints = constraintsOf(landing.ways);
-    landing.order = landingOrder(built, landing.constraints);
-    return true;
+    return landing.rounds.update(pairs.gone, pairs.come) || landing.rounds.knotted();
 }
 
 std::span<const Section> landingOrderSections() {

@@ -29,19 +29,16 @@ LandingOrder landingOrder(const geometry::BuiltLayout& built,
 /// By landingConstraints().
 LandingOrder landingOrder(const geometry::BuiltLayout& built);
 
-/// The order with all it follows from.
+/// What the order follows from, kept current.
 struct Landing {
     LandingWays ways;
-    std::vector<LandingConstraint> constraints;  ///< as the ways had them when the order was told
-    LandingOrder order;
+    LandingRounds rounds;
 };
 Landing landingOf(const geometry::BuiltLayout& built,
                   const Occupancy& occupancy,
                   const Corridors& corridors);
 
-/// As updateLandingWays(): the order is told anew where a pair is in another order now, or where
-/// there are knots, whose words hang on where things lie. Gives back whether it was. Cost of
-/// telling it anew: that of landingOrder().
+/// As updateLandingWays(). Gives back whether the order, or what is told of a knot, may be another.
 bool updateLanding(Landing& landing,
                    const geometry::BuiltLayout& built,
                    const Occupancy& occupancy,
