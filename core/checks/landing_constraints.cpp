@@ -12,7 +12,6 @@
 #include "checks/diameters.h"
 #include "checks/support.h"
 #include "geometry/bow.h"
-#include "geometry/things.h"
 
 namespace gw::checks {
 namespace {
@@ -27,28 +26,14 @@ constexpr geometry::Cuts kCuts{std::numbers::pi / 12.0};
 /// Of the smaller radius: depths nearer than this are alike.
 constexpr double kSameDepth = 0.25;
 
-/// The opening of a raceway, or a port at either mouth.
-struct Mouth {
-    std::optional<std::size_t> entry;
-    std::size_t block = 0;
-    std::size_t port = 0;
-    friend bool operator==(const Mouth&, const Mouth&) = default;
-};
+using Mouth = LandingMouth;
+using Segment = LandingSegment;
 
 /// A stretch beside a mouth, or in the bore behind it: arc lengths.
 struct Beside {
     Mouth mouth;
     double from = 0.0;
     double to = 0.0;
-};
-
-/// A piece of a conductor as a segment.
-struct Segment {
-    std::size_t conductor = 0;
-    Vec3 start;
-    Vec3 end;
-    double stray = 0.0;
-    std::vector<Mouth> beside{};
 };
 
 // ---- conductors in pieces -------------------------------------------------------------------
@@ -227,15 +212,23 @@ struct Shadow {
     double top = 0.0;
 };
 
+/// index: of the segment in a list.
+Shadow shadowOf(const BuiltLayout& built, const Segment& segment, std::size_t index) {
+    const double radius = built.conductors[segment.conductor].radius();
+    const auto [left, right] = std::minmax(segment.start.x, segment.end.x);
+    const auto [bottom, top] = std::minmax(segment.start.y, segment.end.y);
+    return {index, left - radius, right + radius, bottom - radius, top + radius};
+}
+
+bool apart(const Shadow& a, const Shadow& b) {
+    return a.right < b.left || b.right < a.left || a.top < b.bottom || b.top < a.bottom;
+}
+
 std::vector<Shadow> shadowsOf(const BuiltLayout& built, const std::vector<Segment>& segments) {
     std::vector<Shadow> shadows;
     shadows.reserve(segments.size());
     for (std::size_t i = 0; i < segments.size(); ++i) {
-        const Segment& one = segments[i];
-        const double radius = built.conductors[one.conductor].radius();
-        const auto [left, right] = std::minmax(one.start.x, one.end.x);
-        const auto [bottom, top] = std::minmax(one.start.y, one.end.y);
-        shadows.push_back({i, left - radius, right + radius, bottom - radius, top + radius});
+        shadows.push_back(shadowOf(built, segments[i], i));
     }
     std::sort(shadows.begin(), shadows.end(), [](const Shadow& a, const Shadow& b) {
         return std::tie(a.left, a.segment) < std::tie(b.left, b.segment);
@@ -255,8 +248,7 @@ void forOverlaps(const BuiltLayout& built, const std::vector<Segment>& segments,
         const Segment& segment = segments[shadow.segment];
         for (const Shadow& other : open) {
             const Segment& before = segments[other.segment];
-            const bool apart = other.top < shadow.bottom || shadow.top < other.bottom;
-            if (!apart && before.conductor != segment.conductor) {
+            if (!apart(other, shadow) && before.conductor != segment.conductor) {
                 visit(before, segment);
             }
         }
@@ -365,17 +357,32 @@ void strike(LandingWays& ways, std::size_t conductor) {
     ways.behind[conductor].clear();
 }
 
-std::vector<Segment> segmentsOf(const BuiltLayout& built,
-                                const std::vector<std::size_t>& conductors) {
+std::vector<Segment> segmentsOf(const BuiltLayout& built, std::size_t conductor) {
     std::vector<Segment> segments;
-    for (const std::size_t i : conductors) {
-        addSegments(segments, built, i);
-    }
+    addSegments(segments, built, conductor);
     return segments;
 }
 
-std::vector<std::size_t> allConductors(const BuiltLayout& built) {
-    return geometry::allThings(built).conductors;
+std::vector<Segment> allSegments(const LandingWays& ways) {
+    std::vector<Segment> all;
+    for (const auto& segments : ways.segments) {
+        all.insert(all.end(), segments.begin(), segments.end());
+    }
+    return all;
+}
+
+/// Keeps where the segments of two conductors cross.
+void keepCrossings(LandingWays& ways, const BuiltLayout& built, std::size_t a, std::size_t b) {
+    for (const Segment& one : ways.segments[a]) {
+        const Shadow shadow = shadowOf(built, one, 0);
+        for (const Segment& other : ways.segments[b]) {
+            if (!apart(shadow, shadowOf(built, other, 0))) {
+                if (const auto crossing = crossingUnlessBesideAMouth(built, one, other)) {
+                    keep(ways, *crossing);
+                }
+            }
+        }
+    }
 }
 
 }  // namespace
@@ -386,7 +393,10 @@ LandingWays landingWaysOf(const BuiltLayout& built,
     LandingWays ways;
     ways.crossings.resize(built.conductors.size());
     ways.behind.resize(built.conductors.size());
-    const auto segments = segmentsOf(built, allConductors(built));
+    for (std::size_t i = 0; i < built.conductors.size(); ++i) {
+        ways.segments.push_back(segmentsOf(built, i));
+    }
+    const auto segments = allSegments(ways);
     forOverlaps(built, segments, [&](const Segment& a, const Segment& b) {
         if (const auto crossing = crossingUnlessBesideAMouth(built, a, b)) {
             keep(ways, *crossing);
@@ -409,17 +419,17 @@ PairsChanged updateLandingWays(LandingWays& ways,
     for (const std::size_t i : moved) {
         strike(ways, i);
     }
-    const auto isMoved = [&](const Segment& one) {
-        return std::binary_search(moved.begin(), moved.end(), one.conductor);
-    };
-    const auto segments = segmentsOf(built, around);
-    forOverlaps(built, segments, [&](const Segment& a, const Segment& b) {
-        if (isMoved(a) || isMoved(b)) {
-            if (const auto crossing = crossingUnlessBesideAMouth(built, a, b)) {
-                keep(ways, *crossing);
+    for (const std::size_t i : moved) {
+        ways.segments[i] = segmentsOf(built, i);
+    }
+    for (const std::size_t i : moved) {
+        for (const std::size_t other : around) {
+            const bool both = std::binary_search(moved.begin(), moved.end(), other);
+            if (!both || i < other) {
+                keepCrossings(ways, built, i, other);
             }
         }
-    });
+    }
     for (const std::size_t block : blocks) {
         ways.toScrews[block] = waysToScrews(built, occupancy, corridors[block]);
     }

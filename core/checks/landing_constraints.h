@@ -29,6 +29,23 @@ struct LandingConstraint {
     bool certain = true;         ///< false: only if diameters that are not known are large
 };
 
+/// The opening of a raceway, or a port at either mouth.
+struct LandingMouth {
+    std::optional<std::size_t> entry;
+    std::size_t block = 0;
+    std::size_t port = 0;
+    friend bool operator==(const LandingMouth&, const LandingMouth&) = default;
+};
+
+/// A piece of a conductor, as a segment.
+struct LandingSegment {
+    std::size_t conductor = 0;
+    Vec3 start;
+    Vec3 end;
+    double stray = 0.0;                  ///< inches: how far the piece is from it at the most
+    std::vector<LandingMouth> beside{};  ///< mouths it lies beside
+};
+
 /// A constraint, and how far apart what it is about lies: of several for a pair the nearest counts.
 struct KeptConstraint {
     LandingConstraint constraint;
@@ -45,6 +62,7 @@ struct KeptConstraint {
 /// beside a mouth they share, raceway or port, until one has turned aside by its own thickness or
 /// run kBesideMouth of them.
 struct LandingWays {
+    std::vector<std::vector<LandingSegment>> segments;             ///< [conductor] outside bores
     std::vector<std::map<std::size_t, KeptConstraint>> crossings;  ///< [first] second -> nearest
     std::vector<std::set<std::size_t>> behind;                     ///< [second] -> firsts
     std::vector<std::vector<KeptConstraint>> toScrews;             ///< [block]
