@@ -4,6 +4,7 @@
 #include "base/tolerance.h"
 #include "checks/circuit_ampacity.h"
 #include "checks/support.h"
+#include "checks/tap_rule.h"
 #include "checks/units.h"
 
 /// What the conductors of every circuit may carry, against its device and its load.
@@ -212,6 +213,12 @@ Finding deviceFinding(const BuiltLayout& built,
     return finding;
 }
 
+/// A tap is compared with its device by its tap rule, in the same way.
+bool isJudgedAsTap(const BuiltLayout& built, const Links& links, std::size_t circuit) {
+    const auto& one = built.layout.circuits[circuit];
+    return one.role == Role::tap && !links.areServiceConductors(circuit) && isJudgedByTapRule(one);
+}
+
 void ofCircuit(std::vector<Finding>& findings,
                const BuiltLayout& built,
                const Facts& facts,
@@ -221,7 +228,9 @@ void ofCircuit(std::vector<Finding>& findings,
     }
     const auto ampacity = circuitAmpacity(built, facts, circuit);
     if (ampacity.conductor) {
-        findings.push_back(deviceFinding(built, facts.links, circuit, ampacity));
+        if (!isJudgedAsTap(built, facts.links, circuit)) {
+            findings.push_back(deviceFinding(built, facts.links, circuit, ampacity));
+        }
         findings.push_back(loadFinding(built, circuit, ampacity));
     }
 }

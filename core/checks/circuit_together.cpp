@@ -184,6 +184,35 @@ bool anyCurrent(const Run& run) {
     return std::any_of(run.shares.begin(), run.shares.end(), hasCurrent);
 }
 
+/// Whether the conductors pass separate holes of one wall, between which slots may be cut.
+bool mayBeSlotted(const BuiltLayout& built, const Gaps& gaps) {
+    const auto wallOf = [&](std::size_t entry) { return built.layout.entries[entry].wall; };
+    return gaps.entries.size() > 1 &&
+           std::all_of(gaps.entries.begin(), gaps.entries.end(), [&](std::size_t entry) {
+               return wallOf(entry) == wallOf(gaps.entries.front());
+           });
+}
+
+/// "slots between the holes of entry E1 and entry E2".
+std::string slotsBetween(const BuiltLayout& built, const Gaps& gaps) {
+    std::vector<std::string> names;
+    for (const std::size_t entry : gaps.entries) {
+        names.push_back(entryName(built, entry));
+    }
+    return "slots between the holes of " + listed(names);
+}
+
+/// Separate holes are allowed where slots join them, or one opening through a plate that insulates
+/// takes them all; the layout cannot state it.
+void considerSlots(Finding& finding, const BuiltLayout& built, const Gaps& gaps) {
+    finding.citation = sectionFor(built, standards::Rule::inductionOpenings);
+    if (mayBeSlotted(built, gaps)) {
+        finding.verdict = Verdict::cannotTell;
+        finding.missing = gaps.missing;
+        finding.missing.insert(finding.missing.begin(), slotsBetween(built, gaps));
+    }
+}
+
 Finding inductionFinding(const BuiltLayout& built, const Run& run) {
     Gaps gaps = gapsOf(built, run, true);
     if (lacksReturn(built, run)) {
@@ -192,9 +221,17 @@ Finding inductionFinding(const BuiltLayout& built, const Run& run) {
     }
     Finding finding = judged(built, run, gaps);
     finding.citation = sectionFor(built, standards::Rule::induction);
+    std::string remedy;
+    if (finding.verdict == Verdict::breach) {
+        considerSlots(finding, built, gaps);
+        remedy = finding.verdict == Verdict::cannotTell
+                     ? "; that would do where slots join the holes, which is not stated"
+                 : gaps.entries.size() > 1 ? "; no slots join holes of different walls"
+                                           : "";
+    }
     finding.working = sentence(comesBy(built, run) + " in steel, where the currents of " +
                                phasesText(built, run, true) + " together heat no opening" +
-                               (gaps.text.empty() ? "" : ": " + gaps.text));
+                               (gaps.text.empty() ? "" : ": " + gaps.text) + remedy);
     return finding;
 }
 

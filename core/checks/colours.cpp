@@ -265,6 +265,49 @@ Look byCustom(const OfCircuit& group, const Conductor& conductor, const ColourTe
     return look;
 }
 
+// ---- two systems ----------------------------------------------------------------------------
+
+/// What is seen of a conductor where it ends.
+bool lookAlike(const ColourText& a, const ColourText& b) {
+    const auto stripes = [](const ColourText& colour) {
+        return colour.stripes ? std::optional(colour.stripes->hue) : std::nullopt;
+    };
+    return a.marking.value_or(a.base) == b.marking.value_or(b.base) && stripes(a) == stripes(b);
+}
+
+/// A neutral of another system in the gutter that looks the same.
+std::optional<std::size_t> alikeElsewhere(const OfCircuit& group, const ColourText& colour) {
+    const auto& systems = group.facts.links.systems;
+    for (std::size_t system = 0; system < systems.size(); ++system) {
+        if (system == group.systemIndex()) {
+            continue;
+        }
+        for (const std::size_t i : systems[system].neutralsByColour) {
+            const auto& other = group.built.layout.conductors[i];
+            const auto seen = readColour(*other.colour);
+            if (seen && other.insulation != standards::Insulation::bare &&
+                lookAlike(colour, *seen)) {
+                return i;
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+/// Grounded conductors of different systems in one enclosure look different.
+Look apartFromOthers(const OfCircuit& group, const ColourText& colour) {
+    const auto other = alikeElsewhere(group, colour);
+    if (!other) {
+        return {};
+    }
+    const std::size_t circuit = group.facts.links.circuitOf[*other];
+    Look look = fails(", as is " + conductorName(group.built, *other) + " of system " +
+                      group.built.layout.circuits[circuit].system.text() +
+                      ", and the neutrals of two systems in one enclosure have to look different");
+    look.citation = sectionFor(group.built, Rule::groundedBySystem);
+    return look;
+}
+
 // ---- one conductor, one circuit -------------------------------------------------------------
 
 /// Bare conductors have no colour.
@@ -285,6 +328,9 @@ Look lookAtColour(const OfCircuit& group, std::size_t index) {
     Look look = byCode(conductor, group.system(), *colour);
     if (look.verdict == Verdict::meets && isPhase(conductor.phase)) {
         look = byCustom(group, conductor, *colour);
+    }
+    if (look.verdict == Verdict::meets && conductor.phase == Phase::n) {
+        look = apartFromOthers(group, *colour);
     }
     look.why = " " + shown(conductor) + look.why;
     return look;

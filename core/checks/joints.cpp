@@ -316,6 +316,66 @@ void circuitFinding(std::vector<Finding>& findings, const Joined& at, std::size_
     findings.push_back(std::move(finding));
 }
 
+// ---- where neutral and ground may meet ------------------------------------------------------
+
+/// The circuits of a bonding circuit's system, by their side of the service disconnects.
+struct SidesOfSystem {
+    std::optional<std::size_t> service;
+    std::optional<std::size_t> beyond;
+    std::vector<std::size_t> unknown;
+};
+
+SidesOfSystem sidesAround(const Joined& at, std::size_t circuit) {
+    SidesOfSystem found;
+    for (std::size_t other = 0; other < at.links.sides.size(); ++other) {
+        if (at.links.systemOf[other] != at.links.systemOf[circuit]) {
+            continue;
+        }
+        switch (at.links.sides[other]) {
+            case Side::service:
+                found.service = found.service.value_or(other);
+                break;
+            case Side::other:
+                found.beyond = found.beyond.value_or(other);
+                break;
+            case Side::unknown:
+                found.unknown.push_back(other);
+                break;
+            case Side::exempt:
+                break;
+        }
+    }
+    return found;
+}
+
+/// A neutral is joined to ground ahead of the service disconnects or at them, not beyond; or where
+/// a system begins, which the layout cannot state. Nothing is said where service conductors of the
+/// system are in the gutter, or none of its circuits is.
+void bondFinding(std::vector<Finding>& findings, const Joined& at, std::size_t circuit) {
+    const Circuit& one = at.built.layout.circuits[circuit];
+    const SidesOfSystem sides = sidesAround(at, circuit);
+    const bool bonds = one.role == layout::Role::bonding && one.bondsNeutral == true;
+    if (!bonds || sides.service || (!sides.beyond && sides.unknown.empty())) {
+        return;
+    }
+    Finding finding;
+    finding.check = Check::joints;
+    finding.verdict = Verdict::cannotTell;
+    finding.subjects = {one.id};
+    finding.place = placeOfFirst(at, circuit);
+    finding.citation = sectionFor(at.built, standards::Rule::neutralNotLoadSide);
+    for (const std::size_t other : sides.unknown) {
+        finding.missing.push_back("what " + circuitName(at.built, other) + " joins");
+    }
+    finding.missing.push_back("whether system " + one.system.text() +
+                              " begins here, at a source of its own");
+    finding.working = sentence(
+        circuitName(at.built, circuit) + " joins N and G of system " + one.system.text() +
+        ", of which no service conductor is known to be here; beyond the service disconnects they "
+        "are joined only where a system begins");
+    findings.push_back(std::move(finding));
+}
+
 // ---- conductors -----------------------------------------------------------------------------
 
 const geometry::BuiltEnd* spareEnd(const geometry::BuiltConductor& conductor) {
@@ -385,6 +445,7 @@ void ofCircuit(std::vector<Finding>& findings,
                const Facts& facts,
                std::size_t circuit) {
     circuitFinding(findings, joinedIn(built, facts), circuit);
+    bondFinding(findings, joinedIn(built, facts), circuit);
 }
 
 void ofGutter(std::vector<Finding>& findings,

@@ -62,6 +62,17 @@ void readCircuits(Links& links, const BuiltLayout& built) {
     }
 }
 
+void noteNeutral(SystemLinks& system, const BuiltLayout& built, std::size_t conductor) {
+    const auto& colour = built.layout.conductors[conductor].colour;
+    auto& known = system.neutralsByColour;
+    system.neutralDrawn = true;
+    if (colour && std::none_of(known.begin(), known.end(), [&](std::size_t other) {
+            return built.layout.conductors[other].colour == colour;
+        })) {
+        known.push_back(conductor);
+    }
+}
+
 void readSystems(Links& links, const BuiltLayout& built) {
     using layout::Phase;
     links.systems.resize(built.layout.systems.size());
@@ -70,9 +81,14 @@ void readSystems(Links& links, const BuiltLayout& built) {
         links.systems[links.systemOf[i]].threePhases |=
             std::find(phases.begin(), phases.end(), Phase::c) != phases.end();
     }
-    for (std::size_t i = 0; i < links.circuitOf.size(); ++i) {
-        links.systems[links.systemOf[links.circuitOf[i]]].neutralDrawn |=
-            built.layout.conductors[i].phase == Phase::n;
+    Indices byRank(links.rank.size());
+    for (std::size_t i = 0; i < links.rank.size(); ++i) {
+        byRank[links.rank[i]] = i;
+    }
+    for (const std::size_t i : byRank) {
+        if (built.layout.conductors[i].phase == Phase::n) {
+            noteNeutral(links.systems[links.systemOf[links.circuitOf[i]]], built, i);
+        }
     }
 }
 

@@ -15,6 +15,8 @@ namespace gw::checks {
 struct SystemLinks {
     bool threePhases = false;   ///< one of its circuits has phase C
     bool neutralDrawn = false;  ///< a neutral of it is in the gutter
+    /// One of its neutrals for each colour that is stated of them, by id.
+    std::vector<std::size_t> neutralsByColour;
 };
 
 struct Links {

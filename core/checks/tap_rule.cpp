@@ -1,3 +1,5 @@
+#include "checks/tap_rule.h"
+
 #include <algorithm>
 #include <array>
 
@@ -298,6 +300,12 @@ constexpr auto kSections =
     std::to_array<Section>({{Unit::circuit, reads::kPaths | reads::kCarrying, ofCircuit}});
 
 }  // namespace
+
+bool isJudgedByTapRule(const layout::Circuit& circuit) {
+    const auto& rule = circuit.tapRule;
+    return concerns(circuit) && circuit.joins && rule && *rule != TapRule::none &&
+           *rule != TapRule::serviceConductors;
+}
 
 std::span<const Section> tapRuleSections() {
     return kSections;

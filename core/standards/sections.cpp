@@ -221,6 +221,7 @@ constexpr auto kSections = std::to_array<SectionRow>({
 
     // identification
     {Rule::groundedIdentification,     Articles::any,         same("200.6"),                                                 true,  Basis::memory},
+    {Rule::groundedBySystem,           Articles::any,         same("200.6(D)"),                                              true,  Basis::memory},
     {Rule::groundingIdentification,    Articles::any,         same("250.119"),                                               true,  Basis::memory},
     {Rule::ungroundedIdentification,   Articles::any,         {"310.110", "310.6", "310.6", "310.6"},                        true,  Basis::memory},
     {Rule::highLeg,                    Articles::any,         same("110.15"),                                                true,  Basis::seen},

@@ -137,6 +137,7 @@ enum class Rule {
     disconnectAccess,  ///< disconnects within reach
     // identification
     groundedIdentification,    ///< grounded conductor identified
+    groundedBySystem,          ///< grounded conductors of two systems told apart
     groundingIdentification,   ///< equipment grounding conductor identified
     ungroundedIdentification,  ///< ungrounded conductors identified
     highLeg,                   ///< high leg orange

@@ -173,8 +173,11 @@ TEST_P(Induction, IsAskedOfSteelOnly) {
     const auto findings = of(builder);
     ASSERT_EQ(findings.size(), GetParam().ferrous ? 2U : 1U);
     if (GetParam().ferrous) {
-        EXPECT_EQ(findings[1].verdict, Verdict::breach);
-        EXPECT_EQ(findings[1].citation.section, "300.20");
+        EXPECT_EQ(findings[0].verdict, Verdict::breach);
+        EXPECT_EQ(findings[1].verdict, Verdict::cannotTell) << "slots may be cut";
+        EXPECT_EQ(findings[1].citation.section, "300.20(B)");
+        EXPECT_THAT(findings[1].missing,
+                    testing::ElementsAre("slots between the holes of entry 1 and entry 2"));
     }
 }
 
@@ -185,6 +188,34 @@ INSTANTIATE_TEST_SUITE_P(Materials,
                                          SteelRow{GutterMaterial::aluminium, false},
                                          SteelRow{GutterMaterial::nonmetallic, false}),
                          [](const auto& row) { return "Row" + std::to_string(row.index); });
+
+// Source: NFPA 70 300.20(B): slots in the metal between the holes. Two walls are not one metal.
+TEST(InductionInSteel, BreachesThroughHolesOfTwoWalls) {
+    auto builder = withCircuit(kThree, 1, GutterMaterial::steel);
+    comeAll(builder, {Phase::a, Phase::b}, "1");
+    come(builder, Phase::c, "2");
+    for (auto& entry : builder.layout().entries) {
+        entry.wall = entry.id == layout::EntryId("2") ? layout::Wall::top : layout::Wall::bottom;
+    }
+    for (const auto& [edition, section] : {std::pair(Edition::nec2017, "300.20(B)"),
+                                           std::pair(Edition::nec2023, "300.20(B)"),
+                                           std::pair(Edition::nec2026, "300.22(B)")}) {
+        builder.layout().edition = edition;
+        const auto findings = of(builder);
+        ASSERT_EQ(findings.size(), 2U);
+        EXPECT_EQ(findings[1].verdict, Verdict::breach);
+        EXPECT_EQ(findings[1].citation.section, section);
+    }
+}
+
+TEST(InductionInSteel, BreachesWhereTheRestComesByNoHole) {
+    auto builder = withCircuit(kThree, 1, GutterMaterial::steel);
+    comeAll(builder, {Phase::a, Phase::b}, "1");
+    auto& one = builder.conductor("w", spare({5, 5, 5}), spare({30, 5, 5}));
+    one.circuit = layout::CircuitId("F");
+    one.phase = Phase::c;
+    EXPECT_EQ(of(builder).at(1).verdict, Verdict::breach);
+}
 
 TEST(InductionInSteel, DoesNotMindTheGroundingConductor) {
     auto builder = withCircuit({Phase::a, Phase::b, Phase::g}, 1, GutterMaterial::steel);

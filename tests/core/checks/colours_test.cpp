@@ -220,6 +220,66 @@ TEST(ColoursOfCircuits, AreOneFindingEach) {
     EXPECT_EQ(findings[1].verdict, Verdict::breach);
 }
 
+// ---- two systems ----------------------------------------------------------------------------
+
+struct NeutralsRow {
+    const char* name;
+    std::optional<std::string> one;
+    std::optional<std::string> other;
+    Verdict verdict;  ///< of the first
+};
+
+void PrintTo(const NeutralsRow& row, std::ostream* out) {
+    *out << row.name;
+}
+
+std::vector<Finding> ofTwoNeutrals(const std::optional<std::string>& one,
+                                   const std::optional<std::string>& other,
+                                   const char* otherSystem = "480") {
+    GutterBuilder builder;
+    add(builder, "N1", Phase::n, one);
+    auto second = builder.layout().systems.front();
+    second.id = layout::SystemId("480");
+    builder.layout().systems.push_back(second);
+    builder.circuit("F", {Phase::n});
+    builder.circuitNamed("F").system =
+        otherSystem == std::string("480") ? second.id : builder.layout().systems.front().id;
+    add(builder, "N2", Phase::n, other).circuit = layout::CircuitId("F");
+    return checkColours(builder.build());
+}
+
+class NeutralsOfTwoSystems : public testing::TestWithParam<NeutralsRow> {};
+
+TEST_P(NeutralsOfTwoSystems, LookDifferent) {
+    const auto findings = ofTwoNeutrals(GetParam().one, GetParam().other);
+    ASSERT_EQ(findings.size(), 2U);
+    EXPECT_EQ(findings[0].verdict, GetParam().verdict) << findings[0].working;
+    if (GetParam().verdict == Verdict::breach) {
+        EXPECT_EQ(findings[0].citation.section, "200.6(D)");
+        EXPECT_EQ(findings[1].verdict, Verdict::breach) << "both ways round";
+        EXPECT_THAT(findings[0].working, HasSubstr("N2"));
+    }
+}
+
+// Source: NFPA 70 200.6(D), from memory.
+// clang-format off
+INSTANTIATE_TEST_SUITE_P(Colours, NeutralsOfTwoSystems, testing::Values(
+    NeutralsRow{"Both white",          "white",                 "white",                 Verdict::breach},
+    NeutralsRow{"White and gray",      "white",                 "gray",                  Verdict::meets},
+    NeutralsRow{"White by marking",    "white",                 "black with white tape", Verdict::breach},
+    NeutralsRow{"One with stripes",    "white",                 "white with blue stripe", Verdict::meets},
+    NeutralsRow{"Both with stripes",   "white with blue stripe", "white, blue stripe",    Verdict::breach},
+    NeutralsRow{"The other not said",  "white",                 std::nullopt,            Verdict::meets}),
+    [](const auto& row) { return "Row" + std::to_string(row.index); });
+// clang-format on
+
+TEST(NeutralsOfOneSystem, MayLookAlike) {
+    const auto findings = ofTwoNeutrals("white", "white", "the first");
+    ASSERT_EQ(findings.size(), 2U);
+    EXPECT_EQ(findings[0].verdict, Verdict::meets);
+    EXPECT_EQ(findings[1].verdict, Verdict::meets);
+}
+
 struct EditionRow {
     Edition edition;
     const char* section;

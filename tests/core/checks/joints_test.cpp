@@ -163,6 +163,41 @@ TEST(NeutralAndGround, AreABreachInOneBlockWithoutABondingCircuit) {
     EXPECT_EQ(ofBlock(builder, "N").verdict, Verdict::breach);
 }
 
+/// The findings that cite where a neutral must not be joined.
+std::vector<Finding> aboutThePlace(const GutterBuilder& builder) {
+    std::vector<Finding> found;
+    for (const Finding& finding : checkJoints(builder.build())) {
+        if (finding.citation.section == "250.142(B)") {
+            found.push_back(finding);
+        }
+    }
+    return found;
+}
+
+// Source: NFPA 70 250.142(A) and (B): ahead of the service disconnect or at it, not on its load
+// side.
+TEST(NeutralAndGround, AreJoinedWhereServiceConductorsAre) {
+    EXPECT_TRUE(aboutThePlace(bonded(true)).empty());
+    for (const auto role : {Role::feeder, Role::branch, Role::tap}) {
+        auto builder = bonded(true);
+        builder.circuitNamed("S").role = role;
+        const auto findings = aboutThePlace(builder);
+        ASSERT_EQ(findings.size(), 1U);
+        EXPECT_EQ(findings[0].verdict, Verdict::cannotTell);
+        EXPECT_EQ(findings[0].missing.size(), role == Role::tap ? 2U : 1U)
+            << "a tap may be tapped from service conductors";
+        EXPECT_THAT(findings[0].missing.back(), testing::HasSubstr("begins here"));
+    }
+}
+
+TEST(NeutralAndGround, AreNotAskedAboutWhereNothingJoinsThem) {
+    for (const std::optional<bool> bonds : {std::optional<bool>(), std::optional(false)}) {
+        auto builder = bonded(bonds);
+        builder.circuitNamed("S").role = Role::feeder;
+        EXPECT_TRUE(aboutThePlace(builder).empty());
+    }
+}
+
 TEST(NeutralAndGround, ABondOnAPhaseIsABreach) {
     auto builder = bonded(true);
     builder.circuitNamed("S").phases = {Phase::a, Phase::g};

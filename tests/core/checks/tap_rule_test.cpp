@@ -252,6 +252,21 @@ TEST(TapRules, FollowTheDefinitionToArticle100) {
     EXPECT_EQ(checkTapRule(builder.build()).at(0).citation.section, "Article 100");
 }
 
+/// What is wrong between a tap and its device is told once: the rule asks the same of it.
+TEST(DeviceOfATap, IsJudgedByItsRuleAlone) {
+    const auto builder = with("8", 200.0, 200.0, TapRule::tenFoot);
+    const auto all = runChecks(builder.build(), {Check::ampacity, Check::tapRule});
+    const auto cites = [&](Check check) {
+        return std::count_if(all.begin(), all.end(), [&](const Finding& finding) {
+            return finding.check == check && finding.verdict == Verdict::breach &&
+                   finding.citation.section == "240.21(B)" && finding.limit &&
+                   finding.measured->unit == Quantity::Unit::amperes;
+        });
+    };
+    EXPECT_EQ(cites(Check::ampacity), 0);
+    EXPECT_GE(cites(Check::tapRule), 1);
+}
+
 TEST(TapLaws, AThickerOrShorterTapIsNeverWorse) {
     const std::vector<std::string> sizes = {"14", "10", "8", "4", "1", "1/0", "4/0", "500"};
     for (const TapRule rule : {TapRule::tenFoot, TapRule::twentyFiveFoot}) {
