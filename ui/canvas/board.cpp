@@ -54,7 +54,7 @@ Board::Board(const Bench& bench, ToolHolder& tools, QWidget* parent)
     setAccessibleName(tr("Drawing board"));
     setAccessibleDescription(
         tr("Top view, front view, fill and section of the gutter. The same things are listed in "
-           "the panel \"In the gutter\"."));
+           "the panel \"Tables\"."));
     top_->setAccessibleName(tr("Top view"));
     front_->setAccessibleName(tr("Front view, cover off"));
     for (QWidget* pane : {static_cast<QWidget*>(top_), static_cast<QWidget*>(front_)}) {

@@ -1,5 +1,7 @@
 #include "canvas/gutter_pane.h"
 
+#include <QDragEnterEvent>
+#include <QMimeData>
 #include <QMouseEvent>
 #include <QWheelEvent>
 #include <cmath>
@@ -7,6 +9,7 @@
 #include "canvas/overlay.h"
 #include "drawing/board_view.h"
 #include "paint/painter.h"
+#include "tools/place_tool.h"
 
 namespace gw::ui {
 
@@ -17,6 +20,7 @@ GutterPane::GutterPane(View view, const Bench& bench, ToolHolder& tools, QWidget
     setMouseTracking(true);
     setFocusPolicy(Qt::ClickFocus);
     setAttribute(Qt::WA_OpaquePaintEvent);
+    setAcceptDrops(true);
     const auto repaint = [this] { update(); };
     connect(&bench.document, &Document::changed, this, &GutterPane::redraw);
     connect(&bench.document, &Document::replaced, this, &GutterPane::redraw);
@@ -157,6 +161,33 @@ void GutterPane::wheelEvent(QWheelEvent* event) {
 void GutterPane::leaveEvent(QEvent*) {
     bench_.board.setHovered(std::nullopt);
     bench_.board.setHint(tools_.current().hint());
+}
+
+void GutterPane::dragEnterEvent(QDragEnterEvent* event) {
+    const auto mime = QString::fromLatin1(kPartMime);
+    if (!event->mimeData()->hasFormat(mime) || bench_.document.inGesture()) {
+        event->ignore();
+        return;
+    }
+    const parts::PartId part(event->mimeData()->data(mime).toStdString());
+    tools_.take(std::make_unique<PlaceTool>(bench_, part));
+    event->acceptProposedAction();
+}
+
+void GutterPane::dragMoveEvent(QDragMoveEvent* event) {
+    tools_.current().move(pointAt(event->position(), event->modifiers()));
+    event->acceptProposedAction();
+}
+
+void GutterPane::dragLeaveEvent(QDragLeaveEvent*) {
+    tools_.take(nullptr);
+}
+
+void GutterPane::dropEvent(QDropEvent* event) {
+    const auto at = pointAt(event->position(), event->modifiers());
+    tools_.current().move(at);
+    tools_.current().release(at);
+    event->acceptProposedAction();
 }
 
 void GutterPane::changeEvent(QEvent* event) {

@@ -46,6 +46,9 @@ private:
     QString plate_;
 };
 
+/// What a dragged part carries: its id.
+inline constexpr char kPartMime[] = "application/x-gutterwright-part";
+
 /// Before each port of a block: the way a conductor of the bore's size comes in straight, hatched.
 /// Length: the bending space of the table for the largest conductor that the port takes, where the
 /// table has one.

@@ -19,6 +19,8 @@
 #include "drawing/sheet.h"
 #include "editing/edits.h"
 #include "panels/panel_text.h"
+#include "panels/shelf_panel.h"
+#include "panels/tables_panel.h"
 #include "sheet/export.h"
 #include "tools/conductor_tool.h"
 #include "tools/entry_tool.h"
@@ -164,11 +166,16 @@ void MainWindow::makePartsMenu(QMenu* menu) {
             family = menu->addMenu(part.family.empty() ? tr("other") : toQString(part.family));
             family->setToolTipsVisible(true);
         }
-        auto* made = action(family, toQString(part.name), {}, [this, part = id] {
-            tools_.take(std::make_unique<PlaceTool>(bench(), part));
-            board_->setFocus();
-        });
+        auto* made =
+            action(family, toQString(part.name), {}, [this, part = id] { takeInHand(part); });
         made->setToolTip(toQString(part.note));
+    }
+}
+
+void MainWindow::takeInHand(const parts::PartId& part) {
+    if (!document_.inGesture()) {
+        tools_.take(std::make_unique<PlaceTool>(bench(), part));
+        board_->setFocus();
     }
 }
 
@@ -193,9 +200,12 @@ void MainWindow::makeHelpMenu() {
 }
 
 void MainWindow::makePanels() {
-    panels_ = new PanelDocks(*this, bench(), tools_);
+    panels_ = new PanelDocks(*this, bench());
     connect(&findings(), &FindingsPanel::jumpTo, board_, &Board::show);
     connect(&findings(), &FindingsPanel::helpWanted, this, &MainWindow::showHelp);
+    connect(&panels_->shelf(), &ShelfPanel::partWanted, this, &MainWindow::takeInHand);
+    connect(&panels_->tables(), &TablesPanel::showOnBoard, board_, &Board::fitSelection);
+    connect(&panels_->tables(), &TablesPanel::circuitWanted, this, &MainWindow::addCircuit);
 }
 
 void MainWindow::makeStatus() {

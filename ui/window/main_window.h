@@ -64,6 +64,7 @@ private:
     void makeEditMenu();
     void makePlaceMenu();
     void makePartsMenu(QMenu* menu);
+    void takeInHand(const parts::PartId& part);  ///< to be placed
     void makeViewMenu();
     void makeHelpMenu();
     void makePanels();

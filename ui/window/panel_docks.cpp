@@ -1,20 +1,30 @@
 #include "window/panel_docks.h"
 
 #include "panels/findings_panel.h"
+#include "panels/history_panel.h"
 #include "panels/properties_panel.h"
+#include "panels/shelf_panel.h"
+#include "panels/tables_panel.h"
 
 namespace gw::ui {
 
-PanelDocks::PanelDocks(QMainWindow& window, const Bench& bench, ToolHolder& tools)
+PanelDocks::PanelDocks(QMainWindow& window, const Bench& bench)
     : QObject(&window),
       window_(window),
       properties_(new PropertiesPanel(bench)),
       gutter_(new GutterPanel(bench)),
-      findings_(new FindingsPanel(bench)) {
-    (void)tools;
-    add(tr("Properties"), QStringLiteral("properties"), properties_);
-    add(tr("Gutter"), QStringLiteral("gutter"), gutter_);
-    add(tr("Findings"), QStringLiteral("findings"), findings_);
+      findings_(new FindingsPanel(bench)),
+      shelf_(new ShelfPanel(bench)),
+      tables_(new TablesPanel(bench)),
+      history_(new HistoryPanel(bench)) {
+    auto* properties = add(tr("Properties"), QStringLiteral("properties"), properties_);
+    auto* gutter = add(tr("Gutter"), QStringLiteral("gutter"), gutter_);
+    auto* findings = add(tr("Findings"), QStringLiteral("findings"), findings_);
+    auto* shelf = add(tr("Parts shelf"), QStringLiteral("shelf"), shelf_);
+    wide_ = add(tr("Tables"), QStringLiteral("tables"), tables_, Qt::BottomDockWidgetArea);
+    auto* history = add(tr("History"), QStringLiteral("history"), history_);
+    above_ = {properties, gutter, shelf};
+    below_ = {findings, history};
     arrange();
 }
 
@@ -24,34 +34,42 @@ PanelDocks::~PanelDocks() {
     }
 }
 
-QDockWidget* PanelDocks::add(const QString& title, const QString& name, QWidget* panel) {
+QDockWidget* PanelDocks::add(const QString& title,
+                             const QString& name,
+                             QWidget* panel,
+                             Qt::DockWidgetArea area) {
     auto* dock = new QDockWidget(title, &window_);
     dock->setObjectName(name);
     dock->setWidget(panel);
+    window_.addDockWidget(area, dock);
     docks_.push_back(dock);
     return dock;
 }
 
-/// At the right: what is worked on above, what comes of it below.
+void PanelDocks::stack(const std::vector<QDockWidget*>& docks) {
+    for (std::size_t i = 1; i < docks.size(); ++i) {
+        window_.tabifyDockWidget(docks.front(), docks[i]);
+    }
+    docks.front()->raise();
+}
+
+/// At the right: what is worked on above, what comes of it below. The tables take room from the
+/// board: they wait until they are asked for.
 void PanelDocks::arrange() {
     constexpr int kWidth = 330;
-    constexpr std::size_t kBelow = 2;  // the first of those below
     for (auto* dock : docks_) {
         dock->setFloating(false);
-        window_.addDockWidget(Qt::RightDockWidgetArea, dock);
-        dock->show();
+        const bool wide = dock == wide_;
+        window_.addDockWidget(wide ? Qt::BottomDockWidgetArea : Qt::RightDockWidgetArea, dock);
+        dock->setVisible(!wide);
     }
-    window_.splitDockWidget(docks_.front(), docks_[kBelow], Qt::Vertical);
-    for (std::size_t i = 1; i < docks_.size(); ++i) {
-        if (i != kBelow) {
-            window_.tabifyDockWidget(docks_[i < kBelow ? 0 : kBelow], docks_[i]);
-        }
-    }
-    docks_.front()->raise();
-    docks_[kBelow]->raise();
+    window_.setCorner(Qt::BottomRightCorner, Qt::RightDockWidgetArea);
+    window_.splitDockWidget(above_.front(), below_.front(), Qt::Vertical);
+    stack(above_);
+    stack(below_);
     window_.setTabPosition(Qt::RightDockWidgetArea, QTabWidget::North);
-    window_.resizeDocks({docks_.front()}, {kWidth}, Qt::Horizontal);
-    window_.resizeDocks({docks_.front(), docks_[kBelow]}, {1, 1}, Qt::Vertical);
+    window_.resizeDocks({above_.front()}, {kWidth}, Qt::Horizontal);
+    window_.resizeDocks({above_.front(), below_.front()}, {1, 1}, Qt::Vertical);
 }
 
 void PanelDocks::goTo(QDockWidget* dock) {
