@@ -69,6 +69,10 @@ std::string nextId(const layout::Layout& layout, const std::string& prefix) {
     return prefix + std::to_string(number);
 }
 
+std::string freeBlockName(const layout::Layout& layout) {
+    return "Block " + freeLetter(layout);
+}
+
 bool idTaken(const layout::Layout& layout, const std::string& id) {
     return idsOf(layout).count(id) > 0;
 }
@@ -96,7 +100,7 @@ Result<Made> placeBlock(const BuiltLayout& built,
     }
     Block block;
     block.id = layout::BlockId(nextId(built.layout, "B"));
-    block.name = "Block " + freeLetter(built.layout);
+    block.name = freeBlockName(built.layout);
     block.part = part;
     block.attitude = attitude;
     block.corner = cornerInside(built.gutter(), corner, attitude.turnedExtents(found->body));

@@ -12,6 +12,9 @@ namespace gw::editing {
 /// The prefix with the least number from 1 that no id of the layout has: "E" -> "E4".
 std::string nextId(const layout::Layout& layout, const std::string& prefix);
 
+/// "Block D": by the first letter that no block has.
+std::string freeBlockName(const layout::Layout& layout);
+
 bool idTaken(const layout::Layout& layout, const std::string& id);
 
 // ---- blocks ---------------------------------------------------------------------------------

@@ -68,6 +68,22 @@ std::string count(std::size_t number, const std::string& one, const std::string&
 
 }  // namespace
 
+void freeFromAllBut(Conductor& conductor, const geometry::BuiltConductor& laid, const Items& kept) {
+    const auto isKept = [&](const layout::End& end) {
+        const auto* at = std::get_if<layout::AtEntry>(&end);
+        const auto* in = std::get_if<layout::InPort>(&end);
+        return (at == nullptr || holds(kept, at->entry)) &&
+               (in == nullptr || holds(kept, in->block));
+    };
+    if (!isKept(conductor.from)) {
+        conductor.from = cappedAt(laid.from);
+    }
+    if (!isKept(conductor.to)) {
+        conductor.to = cappedAt(laid.to);
+    }
+    std::erase_if(conductor.passes, [&](const auto& pass) { return !holds(kept, pass.block); });
+}
+
 Dependants dependants(const Layout& layout, const Items& items) {
     Dependants found;
     for (const Conductor& conductor : layout.conductors) {
