@@ -1,5 +1,6 @@
 #include "canvas/board.h"
 
+#include <QContextMenuEvent>
 #include <QKeyEvent>
 #include <QSplitter>
 #include <QVBoxLayout>
@@ -63,6 +64,12 @@ Board::Board(const Bench& bench, ToolHolder& tools, QWidget* parent)
     new PaneTitle(tr("Top view, looking down"), top_);
     new PaneTitle(tr("Front view, cover off"), front_);
     layOut();
+    const auto wantMenu = [this](const BoardPoint& point, const QPoint& global) {
+        Q_EMIT menuWanted(point, global);
+    };
+    connect(top_, &GutterPane::menuWanted, this, wantMenu);
+    connect(front_, &GutterPane::menuWanted, this, wantMenu);
+    connect(section_, &SectionPane::menuWanted, this, wantMenu);
     connect(scroll_, &QScrollBar::valueChanged, this, [this](int value) {
         bench_.board.setScale(bench_.board.pixelsPerInch(), value / 100.0);
     });
@@ -145,6 +152,13 @@ void Board::show(const Vec3& place) {
 void Board::keyPressEvent(QKeyEvent* event) {
     if (!tools_.current().key(event)) {
         QWidget::keyPressEvent(event);
+    }
+}
+
+/// By key: in the middle of the front view. By mouse the views themselves ask.
+void Board::contextMenuEvent(QContextMenuEvent* event) {
+    if (event->reason() != QContextMenuEvent::Mouse) {
+        Q_EMIT menuWanted(std::nullopt, front_->mapToGlobal(front_->rect().center()));
     }
 }
 

@@ -28,8 +28,13 @@ public:
     /// Brings a place into sight and cuts there.
     void show(const Vec3& place);
 
+Q_SIGNALS:
+    /// A context menu for what lies at the point of a view; without one, for what is selected.
+    void menuWanted(const std::optional<gw::ui::BoardPoint>& point, const QPoint& global);
+
 protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
     /// The front view's width is what the whole gutter is fitted to.
     bool eventFilter(QObject* watched, QEvent* event) override;
 

@@ -1,5 +1,6 @@
 #include "canvas/gutter_pane.h"
 
+#include <QContextMenuEvent>
 #include <QDragEnterEvent>
 #include <QMimeData>
 #include <QMouseEvent>
@@ -156,6 +157,14 @@ void GutterPane::wheelEvent(QWheelEvent* event) {
         panBy(vertical ? QPointF(0.0, moved.y()) : QPointF(moved.y() + moved.x(), 0.0));
     }
     event->accept();
+}
+
+void GutterPane::contextMenuEvent(QContextMenuEvent* event) {
+    if (event->reason() == QContextMenuEvent::Mouse) {
+        Q_EMIT menuWanted(pointAt(event->pos(), event->modifiers()), event->globalPos());
+    } else {
+        event->ignore();  // the board knows what is selected
+    }
 }
 
 void GutterPane::leaveEvent(QEvent*) {

@@ -24,6 +24,9 @@ public:
     /// The gutter in the middle of the height again.
     void centre();
 
+Q_SIGNALS:
+    void menuWanted(const gw::ui::BoardPoint& point, const QPoint& global);
+
 protected:
     void paintEvent(QPaintEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
@@ -31,6 +34,7 @@ protected:
     void mouseReleaseEvent(QMouseEvent* event) override;
     void mouseDoubleClickEvent(QMouseEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
     void leaveEvent(QEvent* event) override;
     // A part from the shelf: held as with the placing tool, let go where it is dropped.
     void dragEnterEvent(QDragEnterEvent* event) override;

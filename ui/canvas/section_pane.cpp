@@ -1,5 +1,6 @@
 #include "canvas/section_pane.h"
 
+#include <QContextMenuEvent>
 #include <QMouseEvent>
 #include <QWheelEvent>
 #include <algorithm>
@@ -150,6 +151,14 @@ void SectionPane::mouseMoveEvent(QMouseEvent* event) {
 void SectionPane::mouseReleaseEvent(QMouseEvent* event) {
     if (event->button() == Qt::LeftButton) {
         tools_.current().release(pointAt(event->position(), event->modifiers()));
+    }
+}
+
+void SectionPane::contextMenuEvent(QContextMenuEvent* event) {
+    if (event->reason() == QContextMenuEvent::Mouse) {
+        Q_EMIT menuWanted(pointAt(event->pos(), event->modifiers()), event->globalPos());
+    } else {
+        event->ignore();
     }
 }
 

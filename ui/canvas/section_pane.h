@@ -22,12 +22,16 @@ public:
 
     PaneTransform transform();
 
+Q_SIGNALS:
+    void menuWanted(const gw::ui::BoardPoint& point, const QPoint& global);
+
 protected:
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
 
 private:

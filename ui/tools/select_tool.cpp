@@ -15,7 +15,6 @@ using geometry::View;
 
 namespace {
 
-constexpr double kReach = 7.0;       // pixels around a thing that count as on it
 constexpr double kDragStarts = 4.0;  // pixels
 
 enum MergeKey { kNudgeKey = 1, kBendKey = 2 };
@@ -52,7 +51,7 @@ QString SelectTool::hint() const {
 
 std::vector<Hit> SelectTool::hits(const BoardPoint& point) const {
     const auto& built = bench().document.built();
-    const double reach = kReach * point.inchesPerPixel;
+    const double reach = kReachPixels * point.inchesPerPixel;
     return point.view == View::end ? editing::hitsInSection(built, point.cut, point.at, reach)
                                    : editing::hitsAt(built, point.view, point.at, reach);
 }
@@ -136,7 +135,7 @@ Vec3 SelectTool::snappedShift(const BoardPoint& point) {
     const auto& before = drag_->before();
     editing::SnapOptions options;
     options.held = point.modifiers & Qt::AltModifier;
-    options.reach = kReach * point.inchesPerPixel;
+    options.reach = kReachPixels * point.inchesPerPixel;
     options.leaveOut = bench().selection.items();
     geometry::Point2 grip = pressed_->at;
     if (const auto* block = std::get_if<layout::BlockId>(&grip_->item)) {
@@ -205,7 +204,7 @@ editing::Edit SelectTool::endOutcome(const BoardPoint& point, const Vec3& by) {
     const auto& id = std::get<layout::ConductorId>(grip_->item);
     const auto end = grip_->place == Hit::Place::fromEnd ? editing::ConductorEnd::from
                                                          : editing::ConductorEnd::to;
-    const double reach = 1.5 * kReach * point.inchesPerPixel;
+    const double reach = 1.5 * kReachPixels * point.inchesPerPixel;
     const auto found = point.view == View::end
                            ? editing::hitsInSection(before, point.cut, point.at, reach)
                            : editing::hitsAt(before, point.view, point.at, reach);

@@ -22,6 +22,9 @@ struct Bench {
     BoardState& board;
 };
 
+/// How far from a thing the pointer counts as on it, in pixels.
+inline constexpr double kReachPixels = 7.0;
+
 /// The pointer in a view.
 struct BoardPoint {
     geometry::View view = geometry::View::front;

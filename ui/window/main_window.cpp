@@ -61,7 +61,8 @@ MainWindow::MainWindow(parts::Shelf shelf, HelpPages help, const Places& places,
       desk_(new Desk(board_)),
       fileCare_(new FileCare(*this, *desk_, places)),
       settings_(places.settings),
-      fileActions_(new FileActions(*this, *desk_, *fileCare_, settings_, places)) {
+      fileActions_(new FileActions(*this, *desk_, *fileCare_, settings_, places)),
+      edits_(new EditActions(bench(), tools_, *board_, *this)) {
     setObjectName(QStringLiteral("main"));
     setCentralWidget(desk_);
     resize(1280, 820);
@@ -87,7 +88,6 @@ MainWindow::MainWindow(parts::Shelf shelf, HelpPages help, const Places& places,
         connect(&document_, signal, this, &MainWindow::updateActions);
     }
     connect(&document_.history(), &QUndoStack::indexChanged, this, &MainWindow::updateActions);
-    connect(&selection_, &Selection::changed, this, &MainWindow::updateActions);
     updateTitle();
     updateActions();
     board_->setFocus();
@@ -98,6 +98,7 @@ MainWindow::~MainWindow() {
     document_.history().disconnect(this);
     session_.disconnect(this);
     selection_.disconnect(this);
+    delete edits_;
     delete fileActions_;
     delete fileCare_;
     delete panels_;
@@ -140,11 +141,7 @@ void MainWindow::makeEditMenu() {
     undo_ = action(menu, tr("&Undo"), QKeySequence::Undo, [this] { document_.undo(); });
     redo_ = action(menu, tr("&Redo"), QKeySequence::Redo, [this] { document_.redo(); });
     menu->addSeparator();
-    remove_ = action(menu, tr("&Delete"), QKeySequence::Delete, [this] { remove(); });
-    action(menu, tr("Select &all"), QKeySequence::SelectAll, [this] { selectAll(); });
-    auto* leave = menu->addAction(tr("&Leave the tool, or select nothing"));
-    leave->setShortcut(Qt::Key_Escape);
-    connect(leave, &QAction::triggered, this, [this] { tools_.cancel(); });
+    edits_->addTo(*menu);
 }
 
 void MainWindow::makePlaceMenu() {
@@ -155,6 +152,7 @@ void MainWindow::makePlaceMenu() {
     action(menu, tr("&Circuit…"), QKeySequence(Qt::Key_C), [this] { addCircuit(); });
     action(menu, tr("&Fan in a circuit…"), QKeySequence(Qt::Key_F), [this] { fanIn(); });
     action(menu, tr("&Draw conductors…"), QKeySequence(Qt::Key_D), [this] { drawConductors(); });
+    edits_->offerOnNothing(menu);
 }
 
 /// By family, as the parts say.
@@ -234,7 +232,6 @@ void MainWindow::updateActions() {
     redo_->setEnabled(document_.canRedo());
     undo_->setText(history.canUndo() ? tr("&Undo: %1").arg(history.undoText()) : tr("&Undo"));
     redo_->setText(history.canRedo() ? tr("&Redo: %1").arg(history.redoText()) : tr("&Redo"));
-    remove_->setEnabled(!document_.inGesture() && !selection_.empty());
 }
 
 // ---- files ----------------------------------------------------------------------------------
@@ -363,29 +360,6 @@ void MainWindow::makeNew(const QString& name, const Result<editing::Made>& made)
     }
     makeEdit(name, made->layout);
     selection_.set(made->items);
-}
-
-void MainWindow::remove() {
-    const auto items = selection_.items();
-    const auto& layout = document_.layout();
-    const QString more = toQString(editing::dependantsText(layout, items));
-    makeEdit(tr("Delete %1").arg(toQString(editing::itemsName(layout, items))),
-             editing::removeItems(document_.built(), items));
-    state_.setHint(more.isEmpty() ? tr("Deleted") : tr("Deleted; %1").arg(more));
-}
-
-void MainWindow::selectAll() {
-    std::vector<Item> all;
-    const auto& layout = document_.layout();
-    const auto add = [&](const auto& things) {
-        for (const auto& thing : things) {
-            all.emplace_back(thing.id);
-        }
-    };
-    add(layout.entries);
-    add(layout.blocks);
-    add(layout.conductors);
-    selection_.set(std::move(all));
 }
 
 void MainWindow::addCircuit() {

@@ -8,6 +8,7 @@
 #include "document/file_session.h"
 #include "editing/edited.h"
 #include "panels/findings_panel.h"
+#include "window/edit_actions.h"
 #include "window/file_actions.h"
 #include "window/file_care.h"
 #include "window/panel_docks.h"
@@ -42,6 +43,7 @@ public:
     PanelDocks& panels() { return *panels_; }
     FileCare& fileCare() { return *fileCare_; }
     FileActions& fileActions() { return *fileActions_; }
+    EditActions& edits() { return *edits_; }
 
     bool mayDrop();  ///< what is unsaved has been saved or given up
     void askAndOpen();
@@ -77,8 +79,6 @@ private:
     bool saveAs();
     bool saved(const Saved& outcome);
     void exportSheet();
-    void remove();
-    void selectAll();
     void addCircuit();
     void fanIn();
     void drawConductors();
@@ -97,10 +97,10 @@ private:
     FileCare* fileCare_;
     Settings settings_;
     FileActions* fileActions_;
+    EditActions* edits_;
     PanelDocks* panels_ = nullptr;
     QAction* undo_ = nullptr;
     QAction* redo_ = nullptr;
-    QAction* remove_ = nullptr;
 };
 
 /// 60 x 10 x 10 in, an auxiliary gutter of steel with nothing in it and nothing else stated.
