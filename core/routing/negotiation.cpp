@@ -1,0 +1,326 @@
+#include "routing/negotiation.h"
+
+#include <algorithm>
+#include <limits>
+#include <numeric>
+
+namespace gw::routing {
+namespace {
+
+constexpr double kFirstPrice = 3.0;  // inches, of an overlap
+constexpr double kRise = 1.5;
+constexpr double kHighestPrice = 60.0;
+constexpr double kHistory = 0.6;  // inches a cell, each round in which two clash there
+constexpr std::size_t kPatience = 6;
+
+struct Clash {
+    std::size_t a = 0;
+    std::size_t b = 0;
+    Vec3 place;
+};
+
+class Negotiation {
+public:
+    Negotiation(const std::vector<Item>& items, const CellGrid& grid, const OnRound& onRound)
+        : items_(items),
+          grid_(grid),
+          onRound_(onRound),
+          chosen_(items.size(), kNone),
+          prices_(grid.size(), 0.0) {
+        order_.resize(items.size());
+        std::iota(order_.begin(), order_.end(), std::size_t{0});
+        std::stable_sort(order_.begin(), order_.end(), [&](std::size_t p, std::size_t q) {
+            return least(p) > least(q);
+        });
+    }
+
+    Settled run(std::size_t mostRounds) {
+        std::vector<Clash> clashes = negotiate(mostRounds);
+        if (!settled_.stopped) {
+            clashes = repaired(std::move(clashes));
+        }
+        dropClashing(std::move(clashes));
+        if (!settled_.stopped) {
+            readmit();
+            polish();
+        }
+        settled_.chosen = chosen_;
+        return std::move(settled_);
+    }
+
+private:
+    double least(std::size_t item) const {
+        const auto& ways = items_[item].ways.ways;
+        return ways.empty() ? 0.0 : ways.front()->cost;
+    }
+
+    const Way& wayOf(std::size_t item, std::size_t way) const {
+        return *items_[item].ways.ways[way];
+    }
+
+    /// Whether item i on its way w clashes with item j as it lies.
+    std::optional<Overlap> clash(std::size_t i, std::size_t w, std::size_t j) const {
+        if (i == j || chosen_[j] == kNone ||
+            items_[i].span.conductor == items_[j].span.conductor) {
+            return std::nullopt;
+        }
+        return conflictOf(
+            items_[i].span, wayOf(i, w), items_[j].span, wayOf(j, chosen_[j]));
+    }
+
+    // ---- the rounds -------------------------------------------------------------------------
+
+    std::vector<Clash> negotiate(std::size_t mostRounds) {
+        std::vector<std::size_t> best = chosen_;
+        std::size_t fewest = std::numeric_limits<std::size_t>::max();
+        std::size_t since = 0;
+        double price = kFirstPrice;
+        std::vector<char> dirty(items_.size(), 1);
+        for (std::size_t round = 1; round <= mostRounds && fewest > 0; ++round) {
+            chooseAgain(dirty, price, round);
+            const auto clashes = allClashes();
+            settled_.conflictsByRound.push_back(clashes.size());
+            if (clashes.size() < fewest) {
+                fewest = clashes.size();
+                best = chosen_;
+                since = 0;
+            } else {
+                ++since;
+            }
+            if (stopped_ || (onRound_ && !onRound_(round, clashes.size()))) {
+                settled_.stopped = true;
+                break;
+            }
+            raisePrices(clashes);
+            price = std::min(price * kRise, kHighestPrice);
+            dirty.assign(items_.size(), 0);
+            for (const Clash& clash : clashes) {
+                dirty[clash.a] = 1;
+                dirty[clash.b] = 1;
+            }
+            if (since > 0 && since % kPatience == 0) {
+                // The true blocker may be a third: all choose again, at a low price.
+                dirty.assign(items_.size(), 1);
+                price = kFirstPrice * 2.0;
+            }
+        }
+        chosen_ = best;
+        return allClashes();
+    }
+
+    void chooseAgain(const std::vector<char>& dirty, double price, std::size_t round) {
+        for (std::size_t k = 0; k < order_.size() && !stopped_; ++k) {
+            const bool backwards = round % 2 == 0;
+            const std::size_t i = backwards ? order_[order_.size() - 1 - k] : order_[k];
+            if (dirty[i] != 0 && !items_[i].ways.ways.empty()) {
+                chosen_[i] = cheapest(i, price);
+                if (onRound_ && !onRound_(0, 0)) {
+                    stopped_ = true;
+                }
+            }
+        }
+    }
+
+    double history(const Way& way) const {
+        double sum = 0.0;
+        for (const std::uint32_t cell : way.cells) {
+            sum += prices_[cell];
+        }
+        return sum;
+    }
+
+    std::size_t cheapest(std::size_t i, double price) const {
+        const auto& ways = items_[i].ways.ways;
+        double least = std::numeric_limits<double>::infinity();
+        std::size_t best = 0;
+        for (std::size_t w = 0; w < ways.size() && ways[w]->cost < least; ++w) {
+            double cost = ways[w]->cost + history(*ways[w]);
+            for (std::size_t j = 0; j < items_.size() && cost < least; ++j) {
+                cost += clash(i, w, j) ? price : 0.0;
+            }
+            if (cost < least) {
+                least = cost;
+                best = w;
+            }
+        }
+        return best;
+    }
+
+    std::vector<Clash> allClashes() const {
+        std::vector<Clash> clashes;
+        for (std::size_t i = 0; i < items_.size(); ++i) {
+            for (std::size_t j = i + 1; chosen_[i] != kNone && j < items_.size(); ++j) {
+                if (const auto overlap = clash(i, chosen_[i], j)) {
+                    clashes.push_back({i, j, overlap->place});
+                }
+            }
+        }
+        return clashes;
+    }
+
+    void raisePrices(const std::vector<Clash>& clashes) {
+        for (const Clash& clash : clashes) {
+            prices_[grid_.cellAt(clash.place)] += kHistory;
+        }
+    }
+
+    // ---- repair -----------------------------------------------------------------------------
+
+    std::vector<std::size_t> blockers(std::size_t i, std::size_t w, std::size_t most) const {
+        std::vector<std::size_t> found;
+        for (std::size_t j = 0; j < items_.size() && found.size() <= most; ++j) {
+            if (clash(i, w, j)) {
+                found.push_back(j);
+            }
+        }
+        return found;
+    }
+
+    /// Gives i a free way, moving others aside where they have one: at most `depth` deep.
+    bool place(std::size_t i, std::size_t depth) {
+        const auto& ways = items_[i].ways.ways;
+        const std::size_t before = chosen_[i];
+        chosen_[i] = kNone;
+        std::vector<std::pair<std::size_t, std::vector<std::size_t>>> tries;
+        for (std::size_t w = 0; w < ways.size(); ++w) {
+            auto others = blockers(i, w, depth > 0 ? kMostMoved : 0);
+            if (others.empty()) {
+                chosen_[i] = w;
+                return true;
+            }
+            const bool mayMove = std::none_of(others.begin(), others.end(), [&](std::size_t j) {
+                return moving_[j] != 0;
+            });
+            if (depth > 0 && others.size() <= kMostMoved && mayMove) {
+                tries.emplace_back(w, std::move(others));
+            }
+        }
+        std::stable_sort(tries.begin(), tries.end(), [](const auto& p, const auto& q) {
+            return p.second.size() < q.second.size();
+        });
+        for (const auto& [w, others] : tries) {
+            if (budget_ == 0 || stopped()) {
+                break;
+            }
+            --budget_;
+            if (moveAside(i, w, others, depth)) {
+                return true;
+            }
+        }
+        chosen_[i] = before;
+        return false;
+    }
+
+    bool moveAside(std::size_t i,
+                   std::size_t w,
+                   const std::vector<std::size_t>& others,
+                   std::size_t depth) {
+        const auto saved = chosen_;
+        chosen_[i] = w;
+        moving_[i] = 1;
+        for (const std::size_t j : others) {
+            chosen_[j] = kNone;
+        }
+        const bool all = std::all_of(others.begin(), others.end(), [&](std::size_t j) {
+            return place(j, depth - 1);
+        });
+        moving_[i] = 0;
+        if (!all) {
+            chosen_ = saved;
+        }
+        return all;
+    }
+
+    std::vector<Clash> repaired(std::vector<Clash> clashes) {
+        moving_.assign(items_.size(), 0);
+        for (std::size_t pass = 0; pass < 3 && !clashes.empty(); ++pass) {
+            for (const Clash& clash : clashes) {
+                for (const std::size_t i : {clash.a, clash.b}) {
+                    if (this->clash(clash.a, chosen_[clash.a], clash.b)) {
+                        budget_ = kBudget;
+                        place(i, pass < 1 ? 1 : 2);
+                    }
+                }
+            }
+            clashes = allClashes();
+        }
+        return clashes;
+    }
+
+    // ---- the end ----------------------------------------------------------------------------
+
+    void dropClashing(std::vector<Clash> clashes) {
+        while (!clashes.empty()) {
+            std::vector<std::size_t> counts(items_.size(), 0);
+            for (const Clash& clash : clashes) {
+                ++counts[clash.a];
+                ++counts[clash.b];
+            }
+            const auto most = std::max_element(counts.begin(), counts.end());
+            chosen_[static_cast<std::size_t>(most - counts.begin())] = kNone;
+            clashes = allClashes();
+        }
+    }
+
+    void readmit() {
+        moving_.assign(items_.size(), 0);
+        for (std::size_t i = 0; i < items_.size(); ++i) {
+            if (chosen_[i] == kNone && !items_[i].ways.ways.empty()) {
+                budget_ = kBudget;
+                place(i, 2);
+            }
+        }
+    }
+
+    /// Each in turn takes the cheapest way that is free, till none finds a cheaper one.
+    void polish() {
+        for (int pass = 0; pass < 4; ++pass) {
+            bool changed = false;
+            for (const std::size_t i : order_) {
+                for (std::size_t w = 0; chosen_[i] != kNone && w < chosen_[i]; ++w) {
+                    if (blockers(i, w, 0).empty()) {
+                        chosen_[i] = w;
+                        changed = true;
+                    }
+                }
+                if (stopped()) {
+                    return;
+                }
+            }
+            if (!changed) {
+                return;
+            }
+        }
+    }
+
+    bool stopped() {
+        stopped_ = stopped_ || (onRound_ && !onRound_(0, 0));
+        settled_.stopped = settled_.stopped || stopped_;
+        return stopped_;
+    }
+
+    static constexpr std::size_t kMostMoved = 2;
+    static constexpr std::size_t kBudget = 400;
+
+    const std::vector<Item>& items_;
+    const CellGrid& grid_;
+    const OnRound& onRound_;
+    std::vector<std::size_t> chosen_;
+    std::vector<double> prices_;
+    std::vector<std::size_t> order_;
+    std::vector<char> moving_;
+    std::size_t budget_ = 0;
+    bool stopped_ = false;
+    Settled settled_;
+};
+
+}  // namespace
+
+Settled settle(const std::vector<Item>& items,
+               const CellGrid& grid,
+               std::size_t mostRounds,
+               const OnRound& onRound) {
+    return Negotiation(items, grid, onRound).run(mostRounds);
+}
+
+}  // namespace gw::routing
