@@ -60,12 +60,10 @@ private:
 
     /// Whether item i on its way w clashes with item j as it lies.
     std::optional<Overlap> clash(std::size_t i, std::size_t w, std::size_t j) const {
-        if (i == j || chosen_[j] == kNone ||
-            items_[i].span.conductor == items_[j].span.conductor) {
+        if (i == j || chosen_[j] == kNone || items_[i].span.conductor == items_[j].span.conductor) {
             return std::nullopt;
         }
-        return conflictOf(
-            items_[i].span, wayOf(i, w), items_[j].span, wayOf(j, chosen_[j]));
+        return conflictOf(items_[i].span, wayOf(i, w), items_[j].span, wayOf(j, chosen_[j]));
     }
 
     // ---- the rounds -------------------------------------------------------------------------
@@ -188,9 +186,8 @@ private:
                 chosen_[i] = w;
                 return true;
             }
-            const bool mayMove = std::none_of(others.begin(), others.end(), [&](std::size_t j) {
-                return moving_[j] != 0;
-            });
+            const bool mayMove = std::none_of(
+                others.begin(), others.end(), [&](std::size_t j) { return moving_[j] != 0; });
             if (depth > 0 && others.size() <= kMostMoved && mayMove) {
                 tries.emplace_back(w, std::move(others));
             }
@@ -221,9 +218,8 @@ private:
         for (const std::size_t j : others) {
             chosen_[j] = kNone;
         }
-        const bool all = std::all_of(others.begin(), others.end(), [&](std::size_t j) {
-            return place(j, depth - 1);
-        });
+        const bool all = std::all_of(
+            others.begin(), others.end(), [&](std::size_t j) { return place(j, depth - 1); });
         moving_[i] = 0;
         if (!all) {
             chosen_ = saved;

@@ -16,10 +16,10 @@ namespace gw::routing {
 
 /// How far it is; told after each conductor and each round.
 struct Progress {
-    std::size_t prepared = 0;     ///< conductors whose ways have been collected
-    std::size_t asked = 0;        ///< of these
-    std::size_t round = 0;        ///< of the negotiation; 0: before it
-    std::size_t conflicts = 0;    ///< pairs that overlap after that round
+    std::size_t prepared = 0;   ///< conductors whose ways have been collected
+    std::size_t asked = 0;      ///< of these
+    std::size_t round = 0;      ///< of the negotiation; 0: before it
+    std::size_t conflicts = 0;  ///< pairs that overlap after that round
 };
 
 struct Options {

@@ -14,11 +14,8 @@ using geometry::BuiltConductor;
 using geometry::BuiltEnd;
 using geometry::BuiltLayout;
 
-Terminal mouthOf(const BuiltLayout& built,
-                 std::size_t block,
-                 std::size_t port,
-                 bool near,
-                 double lead) {
+Terminal mouthOf(
+    const BuiltLayout& built, std::size_t block, std::size_t port, bool near, double lead) {
     const auto& bore = built.blocks[block].ports[port];
     return {near ? bore.mouth : bore.farMouth,
             near ? -bore.direction : bore.direction,
@@ -65,8 +62,7 @@ double apart(const std::vector<Terminal>& a, const std::vector<Terminal>& b) {
     double least = std::numeric_limits<double>::infinity();
     for (const Terminal& one : a) {
         for (const Terminal& other : b) {
-            least = std::min(
-                least, one.lead + distance(leadEnd(one), leadEnd(other)) + other.lead);
+            least = std::min(least, one.lead + distance(leadEnd(one), leadEnd(other)) + other.lead);
         }
     }
     return least;
@@ -135,9 +131,7 @@ std::vector<Span> spansOf(const BuiltLayout& built, std::size_t index) {
     return spans;
 }
 
-double straightLineOf(const BuiltLayout& built,
-                      std::size_t index,
-                      const std::vector<Span>& spans) {
+double straightLineOf(const BuiltLayout& built, std::size_t index, const std::vector<Span>& spans) {
     const BuiltConductor& conductor = built.conductors[index];
     double length = conductor.from.inserted + conductor.to.inserted;
     for (const auto& pass : conductor.passes) {

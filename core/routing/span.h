@@ -24,9 +24,9 @@ struct Terminal {
 
 struct Span {
     std::size_t conductor = 0;
-    std::size_t number = 0;  ///< 0 from the conductor's `from` on
-    double radius = 0.0;     ///< inches, of the tube
-    double bend = 0.0;       ///< inches, least radius of the centreline
+    std::size_t number = 0;        ///< 0 from the conductor's `from` on
+    double radius = 0.0;           ///< inches, of the tube
+    double bend = 0.0;             ///< inches, least radius of the centreline
     std::vector<Terminal> starts;  ///< the first is the one to take where there is a way
     std::vector<Terminal> ends;
 };

@@ -129,7 +129,10 @@ struct Lane {
 };
 
 /// Heights or depths of lanes: the ends' own, some near these, and some at either wall.
-std::vector<double> levels(double room, double radius, double pitch, const std::vector<double>& own) {
+std::vector<double> levels(double room,
+                           double radius,
+                           double pitch,
+                           const std::vector<double>& own) {
     constexpr int kAtWalls = 5;
     constexpr double kBeside = 5.0;  // lanes
     const auto [low, high] = std::minmax_element(own.begin(), own.end());
@@ -164,10 +167,8 @@ std::vector<Lane> lanesOf(const Span& span,
                           const Surroundings& around,
                           const Terminal& a,
                           const Terminal& b) {
-    const auto ys =
-        levels(around.inside.y, span.radius, around.pitch, {a.mouth.y, b.mouth.y});
-    const auto zs =
-        levels(around.inside.z, span.radius, around.pitch, {a.mouth.z, b.mouth.z});
+    const auto ys = levels(around.inside.y, span.radius, around.pitch, {a.mouth.y, b.mouth.y});
+    const auto zs = levels(around.inside.z, span.radius, around.pitch, {a.mouth.z, b.mouth.z});
     std::vector<Lane> lanes;
     for (const double y : ys) {
         for (const double z : zs) {
@@ -321,8 +322,8 @@ private:
 double meanDepth(const Ribbon& ribbon) {
     double sum = 0.0;
     for (std::size_t i = 0; i + 1 < ribbon.points.size(); ++i) {
-        sum += (ribbon.points[i].z + ribbon.points[i + 1].z) / 2.0 *
-               (ribbon.at[i + 1] - ribbon.at[i]);
+        sum +=
+            (ribbon.points[i].z + ribbon.points[i + 1].z) / 2.0 * (ribbon.at[i + 1] - ribbon.at[i]);
     }
     return sum / std::max(ribbon.to - ribbon.from, kSamePoint);
 }
@@ -534,9 +535,8 @@ private:
         const bool better = here.kind != InTheWay::Kind::wall && cost < blockedCost_;
         if (better || found_.inTheWay.kind == InTheWay::Kind::nothing) {
             found_.inTheWay = here;
-            blockedCost_ = here.kind == InTheWay::Kind::wall
-                               ? std::numeric_limits<double>::infinity()
-                               : cost;
+            blockedCost_ =
+                here.kind == InTheWay::Kind::wall ? std::numeric_limits<double>::infinity() : cost;
         }
     }
 
@@ -588,8 +588,7 @@ Part trimmed(const Side& side, const Side& other, double aside) {
     for (const Terminal* theirs : {other.start, other.end}) {
         if (sharePort(*side.start, *theirs)) {
             part.from = std::max(
-                part.from,
-                side.ribbon->from + untilAside(*side.ribbon, *side.start, true, aside));
+                part.from, side.ribbon->from + untilAside(*side.ribbon, *side.start, true, aside));
         }
         if (sharePort(*side.end, *theirs)) {
             part.to = std::min(part.to,

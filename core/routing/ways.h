@@ -16,11 +16,11 @@ struct Way {
     std::vector<Vec3> corners;
     std::size_t start = 0;  ///< index into the span's starts
     std::size_t end = 0;
-    geometry::Path path;  ///< from mouth to mouth
-    Ribbon ribbon;        ///< of it
-    double length = 0.0;  ///< inches
-    double turn = 0.0;    ///< radians
-    double cost = 0.0;    ///< inches of conductor that it is worth
+    geometry::Path path;               ///< from mouth to mouth
+    Ribbon ribbon;                     ///< of it
+    double length = 0.0;               ///< inches
+    double turn = 0.0;                 ///< radians
+    double cost = 0.0;                 ///< inches of conductor that it is worth
     std::vector<std::uint32_t> cells;  ///< of the price list, each once
 };
 
