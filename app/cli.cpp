@@ -21,6 +21,7 @@
 #include "files/layout_file.h"
 #include "geometry/built_layout.h"
 #include "paint/fonts.h"
+#include "routing/routing.h"
 #include "sheet/export.h"
 
 namespace gw::app {
@@ -37,6 +38,7 @@ struct Options {
     std::vector<std::string> only;
     std::vector<std::string> skip;
     std::string out;
+    std::string partial;
     std::string paper = "Tabloid";
 };
 
@@ -66,7 +68,12 @@ std::vector<checks::Check> checksOf(const Options& options, bool wanted) {
     return some;
 }
 
-Result<Checked> readAndCheck(const Options& options) {
+struct Read {
+    layout::Layout layout;
+    parts::Shelf shelf;
+};
+
+Result<Read> read(const Options& options) {
     const auto shelf = loadShelf(options.parts);
     if (!shelf) {
         return fail(shelf.error());
@@ -79,10 +86,18 @@ Result<Checked> readAndCheck(const Options& options) {
     if (!layout) {
         return fail(layout.error());
     }
-    if (const auto edition = standards::editionFromText(options.edition)) {
-        layout->edition = *edition;
+    return Read{*layout, *shelf};
+}
+
+Result<Checked> readAndCheck(const Options& options) {
+    auto file = read(options);
+    if (!file) {
+        return fail(file.error());
     }
-    Checked checked{geometry::build(*layout, *shelf), {}};
+    if (const auto edition = standards::editionFromText(options.edition)) {
+        file->layout.edition = *edition;
+    }
+    Checked checked{geometry::build(file->layout, file->shelf), {}};
     checked.findings = checks::runChecks(checked.built, checksOf(options, true));
     return checked;
 }
@@ -218,6 +233,48 @@ int sheet(const Options& options) {
     return statusOf(checked->findings);
 }
 
+// ---- route ----------------------------------------------------------------------------------
+
+Result<void> writeLayout(const std::string& path, const layout::Layout& layout) {
+    const std::string text = files::writeLayout(layout);
+    return ui::saveBytes(path, QByteArray(text.data(), static_cast<qsizetype>(text.size())));
+}
+
+/// The answer goes to --out only when there is one; what was found of it to --partial.
+Result<void> writeRouting(const Options& options, const routing::Routing& routing) {
+    if (!options.out.empty() && routing.answer) {
+        if (const auto saved = writeLayout(options.out, *routing.answer); !saved) {
+            return saved;
+        }
+    }
+    if (!options.partial.empty() && !routing.answer) {
+        return writeLayout(options.partial, routing.partial);
+    }
+    return {};
+}
+
+int route(const Options& options) {
+    const auto file = read(options);
+    if (!file) {
+        return complain(file.error());
+    }
+    routing::Options asked;
+    for (const std::string& id : options.only) {
+        asked.only.emplace_back(id);
+    }
+    const auto routing = routing::route(file->layout, file->shelf, asked);
+    if (!routing) {
+        return complain(routing.error());
+    }
+    if (const auto written = writeRouting(options, *routing); !written) {
+        return complain(written.error());
+    }
+    std::cout << (options.json ? routing::jsonReport(*routing, options.file)
+                               : routing::textReport(*routing, options.file));
+    const bool good = routing->answer && routing->breaches.empty();
+    return flushed("the report", good ? kNoBreach : kBreaches);
+}
+
 void addEdition(CLI::App& verb, Options& options, const char* help) {
     verb.add_option("--edition", options.edition, help)
         ->check(CLI::IsMember({"2017", "2020", "2023", "2026"}));
@@ -247,6 +304,19 @@ void addChoice(CLI::App& verb,
         ->option_text("CHECK,CHECK…");
 }
 
+CLI::App* addRoute(CLI::App& program, Options& options) {
+    auto* verb = program.add_subcommand("route", "find a path for every conductor");
+    verb->add_option("FILE", options.file, "the layout")->required();
+    verb->add_option("--parts", options.parts, "part files beside the ones shipped");
+    verb->add_option("--only", options.only, "these conductors only; the others stay as they lie")
+        ->delimiter(',')
+        ->option_text("CONDUCTOR,CONDUCTOR…");
+    verb->add_option("--out", options.out, "where to write the layout, once all are routed");
+    verb->add_option("--partial", options.partial, "where to write it when some are not");
+    verb->add_flag("--json", options.json, "print the report as JSON");
+    return verb;
+}
+
 CLI::App* addHelp(CLI::App& program, Options& options) {
     auto* verb = program.add_subcommand("help", "what a check asks, and how it is measured");
     verb->add_option("CHECK", options.check, "the check, by its name in a report")
@@ -274,6 +344,7 @@ int runCommandLine(int argc, char** argv) {
     sheetVerb->add_option("--out", options.out, "where to: NAME.pdf or NAME.svg")->required();
     sheetVerb->add_option(
         "--paper", options.paper, "Letter … ARCH D, A4 … A1 (Tabloid unless said)");
+    const auto* routeVerb = addRoute(program, options);
     const auto* helpVerb = addHelp(program, options);
     try {
         program.parse(argc, argv);
@@ -285,6 +356,9 @@ int runCommandLine(int argc, char** argv) {
     }
     if (helpVerb->parsed()) {
         return help(options);
+    }
+    if (routeVerb->parsed()) {
+        return route(options);
     }
     return checkVerb->parsed() ? check(options) : sheet(options);
 }

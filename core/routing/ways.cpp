@@ -30,9 +30,6 @@ constexpr double kClear = 0.01;
 constexpr std::size_t kMostOfLane = 5;
 constexpr std::size_t kMost = 700;
 
-double& along(Vec3& v, int axis) {
-    return axis == 0 ? v.x : axis == 1 ? v.y : v.z;
-}
 double along(const Vec3& v, int axis) {
     return axis == 0 ? v.x : axis == 1 ? v.y : v.z;
 }
