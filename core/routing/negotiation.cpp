@@ -10,8 +10,9 @@ namespace {
 constexpr double kFirstPrice = 3.0;  // inches, of an overlap
 constexpr double kRise = 1.5;
 constexpr double kHighestPrice = 60.0;
-constexpr double kHistory = 0.6;  // inches a cell, each round in which two clash there
-constexpr std::size_t kPatience = 6;
+constexpr double kHistory = 0.6;      // inches a cell, each round in which two clash there
+constexpr std::size_t kPatience = 6;  // rounds without fewer clashes
+constexpr std::size_t kLongest = 15;  // then it is for the repair
 
 struct Clash {
     std::size_t a = 0;
@@ -95,6 +96,9 @@ private:
             for (const Clash& clash : clashes) {
                 dirty[clash.a] = 1;
                 dirty[clash.b] = 1;
+            }
+            if (since >= kLongest) {
+                break;
             }
             if (since > 0 && since % kPatience == 0) {
                 // The true blocker may be a third: all choose again, at a low price.

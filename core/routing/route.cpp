@@ -191,7 +191,10 @@ private:
                 unresolved_[index] = std::move(proven);
                 return;
             }
-            item.ways = waysOf(span, around_);
+            item.ways = waysOf(span, around_, [this] { return goOn(); });
+            if (routing_.stopped) {
+                return;
+            }
             if (item.ways.ways.empty()) {
                 unresolved_[index] = noWay(built_, item);
                 return;

@@ -337,13 +337,16 @@ class Collector {
 public:
     Collector(const Span& span, const Surroundings& around) : span_(span), around_(around) {}
 
-    void collect(std::size_t start, std::size_t end) {
+    void collect(std::size_t start, std::size_t end, const GoOn& goOn) {
         start_ = start;
         end_ = end;
         const Terminal& a = span_.starts[start];
         const Terminal& b = span_.ends[end];
         keepOf(jogs(a, b), 80);
         for (const Lane& lane : lanesOf(span_, around_, a, b)) {
+            if (goOn && !goOn()) {
+                return;
+            }
             keepOf(runs(a, b, lane), kMostOfLane);
         }
     }
@@ -624,11 +627,11 @@ std::optional<Overlap> conflictOf(const Span& a, const Way& way, const Span& b, 
                       Side{&other.ribbon, &b.starts[other.start], &b.ends[other.end]});
 }
 
-Ways waysOf(const Span& span, const Surroundings& around) {
+Ways waysOf(const Span& span, const Surroundings& around, const GoOn& goOn) {
     Collector collector(span, around);
     for (std::size_t start = 0; start < span.starts.size(); ++start) {
         for (std::size_t end = 0; end < span.ends.size(); ++end) {
-            collector.collect(start, end);
+            collector.collect(start, end, goOn);
         }
     }
     return collector.take();

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -62,7 +63,10 @@ struct Ways {
     InTheWay inTheWay;                       ///< where there are none
 };
 
-Ways waysOf(const Span& span, const Surroundings& around);
+/// Asked now and then; false: stop and give what there is.
+using GoOn = std::function<bool()>;
+
+Ways waysOf(const Span& span, const Surroundings& around, const GoOn& goOn);
 
 /// How two spans overlap, less what belongs together: beyond a port that both are in, until they
 /// have parted.
