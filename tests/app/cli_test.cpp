@@ -136,6 +136,43 @@ TEST_F(CommandLine, SheetIsWrittenTheSameTwice) {
     }
 }
 
+TEST_F(CommandLine, RouteWritesALayoutThatTheChecksPass) {
+    const auto out = (folder_ / "routed.json").string();
+    const auto outcome = run("route --json --out " + out + " " + sample("gate-house"));
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    const auto report = nlohmann::json::parse(outcome.out);
+    EXPECT_EQ(report.at("format"), "gutterwright-routing");
+    EXPECT_TRUE(report.at("complete").get<bool>());
+    EXPECT_EQ(report.at("routed").size(), 9U);
+    EXPECT_EQ(run("check --only clearance,bend-radius,conductor-fill " + out).status, 0);
+}
+
+TEST_F(CommandLine, RouteOfSomeLeavesTheOthersAndSaysHowLongTheyAre) {
+    const auto outcome = run("route --only T1-A " + sample("gate-house"));
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    EXPECT_NE(outcome.out.find("1 of 1 conductor routed"), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("T1-A"), std::string::npos);
+    EXPECT_EQ(outcome.out.find("T1-B"), std::string::npos);
+    expectOneLine(run("route --only nobody " + sample("gate-house")));
+    expectOneLine(run("route --out /proc/nowhere/a.json " + sample("rope-walk")));
+}
+
+TEST_F(CommandLine, WhatCannotBeRoutedIsStatusOneAndNoAnswerIsWritten) {
+    auto layout = nlohmann::json::parse(slurp(sample("broken-entry-bending-space")));
+    for (auto& conductor : layout.at("conductors")) {
+        conductor["outsideDiameter"] = 4.0;  // thicker than the gutter is deep
+    }
+    const auto file = write("thick.json", layout.dump());
+    const auto out = folder_ / "routed.json";
+    const auto partial = folder_ / "partial.json";
+    const auto outcome =
+        run("route " + file + " --out " + out.string() + " --partial " + partial.string());
+    EXPECT_EQ(outcome.status, 1) << outcome.err;
+    EXPECT_NE(outcome.out.find("proven impossible"), std::string::npos) << outcome.out;
+    EXPECT_FALSE(std::filesystem::exists(out));
+    EXPECT_TRUE(std::filesystem::exists(partial));
+}
+
 TEST_F(CommandLine, WithoutAScreenTheWindowIsRefusedInOneLine) {
     const std::string none = "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM";
     expectOneLine(run("", none));

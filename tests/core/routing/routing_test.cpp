@@ -126,15 +126,17 @@ TEST(Routing, AnInchHigherItIsNot) {
 }
 
 TEST(Routing, AGutterThinnerThanTheConductorIsProvenImpossible) {
-    SmallGutter gutter({36.0, 6.0, 0.58});  // 0.584 in thick
-    gutter.addEntry("E", Wall::left, 3.0, 0.29);
-    gutter.addEntry("D", Wall::right, 3.0, 0.29);
+    SmallGutter gutter({36.0, 6.0, 1.0});
+    gutter.size = "1000";  // 1.310 in thick (NFPA 70 Chapter 9 Table 5)
+    gutter.addEntry("E", Wall::left, 3.0, 0.5);
+    gutter.addEntry("D", Wall::right, 3.0, 0.5);
     gutter.addConductor("C", SmallGutter::atEntry("E"), SmallGutter::atEntry("D"));
     const auto routing = route(gutter.layout, shelf()).value();
     ASSERT_EQ(routing.unresolved.size(), 1U);
     EXPECT_EQ(routing.unresolved.front().why, Why::provenImpossible);
-    gutter.layout.gutter.inside.z = 0.6;
-    gutter.layout.entries[0].v = gutter.layout.entries[1].v = 0.3;
+    EXPECT_NEAR(routing.unresolved.front().needed.value(), 1.310, 1e-9);
+    gutter.layout.gutter.inside.z = 1.4;
+    gutter.layout.entries[0].v = gutter.layout.entries[1].v = 0.7;
     expectRouted(gutter.layout);
 }
 
@@ -160,11 +162,11 @@ TEST(Routing, NoLaneBesideABlockIsNotFoundAndNamesTheBlock) {
 }
 
 TEST(Routing, MoreThanFitAreNotAllRoutedAndTheRestIsLegal) {
-    SmallGutter gutter({40.0, 2.0, 0.9});  // three lanes, 0.584 in each
+    SmallGutter gutter({40.0, 2.0, 1.0});  // three lanes, 0.584 in each
     for (int i = 0; i < 4; ++i) {
         const std::string number = std::to_string(i + 1);
-        gutter.addEntry("E" + number, Wall::left, 0.4 + 0.4 * i, 0.45);
-        gutter.addEntry("D" + number, Wall::right, 0.4 + 0.4 * i, 0.45);
+        gutter.addEntry("E" + number, Wall::left, 0.4 + 0.4 * i, 0.5);
+        gutter.addEntry("D" + number, Wall::right, 0.4 + 0.4 * i, 0.5);
         gutter.addConductor(
             "C" + number, SmallGutter::atEntry("E" + number), SmallGutter::atEntry("D" + number));
     }

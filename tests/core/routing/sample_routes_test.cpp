@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
 
+#include <filesystem>
+
 #include "base/read_file.h"
 #include "files/layout_file.h"
 #include "routing/routing.h"
@@ -40,7 +42,8 @@ constexpr Row kRows[] = {
 // clang-format on
 
 layout::Layout sampleOf(const std::string& name, const parts::Shelf& shelf) {
-    const std::string file = std::string(GW_SOURCE_DIR) + "/samples/" + name + "/layout.json";
+    const auto path = std::filesystem::path(GW_SOURCE_DIR) / "samples" / name / "layout.json";
+    const std::string file = path.string();
     return files::readLayout(readFile(file).value(), file, shelf).value();
 }
 
