@@ -23,6 +23,7 @@
 #include "paint/fonts.h"
 #include "routing/routing.h"
 #include "sheet/export.h"
+#include "takeoff/takeoff.h"
 
 namespace gw::app {
 namespace {
@@ -40,6 +41,9 @@ struct Options {
     std::string out;
     std::string partial;
     std::string paper = "Tabloid";
+    std::vector<std::string> tables;
+    std::string csv;
+    std::string allowance;
 };
 
 struct Checked {
@@ -233,11 +237,14 @@ int sheet(const Options& options) {
     return statusOf(checked->findings);
 }
 
+Result<void> writeText(const std::string& path, const std::string& text) {
+    return ui::saveBytes(path, QByteArray(text.data(), static_cast<qsizetype>(text.size())));
+}
+
 // ---- route ----------------------------------------------------------------------------------
 
 Result<void> writeLayout(const std::string& path, const layout::Layout& layout) {
-    const std::string text = files::writeLayout(layout);
-    return ui::saveBytes(path, QByteArray(text.data(), static_cast<qsizetype>(text.size())));
+    return writeText(path, files::writeLayout(layout));
 }
 
 /// The answer goes to --out only when there is one; what was found of it to --partial.
@@ -273,6 +280,70 @@ int route(const Options& options) {
                                : routing::textReport(*routing, options.file));
     const bool good = routing->answer && routing->breaches.empty();
     return flushed("the report", good ? kNoBreach : kBreaches);
+}
+
+// ---- takeoff --------------------------------------------------------------------------------
+
+Result<takeoff::CutOptions> cutOptions(const Options& options) {
+    if (options.allowance.empty()) {
+        return takeoff::CutOptions{};
+    }
+    const auto length = units::parseLength(options.allowance);
+    if (!length || length->in() < 0.0) {
+        return fail({ErrorCode::outOfRange,
+                     "no such allowance",
+                     "",
+                     "--allowance",
+                     "a length of 0 or more, as 1 1/2 or 40 mm",
+                     options.allowance});
+    }
+    return takeoff::CutOptions{*length};
+}
+
+/// Each table as NAME.csv in the folder, their paths on standard output.
+Result<void> writeCsv(const std::vector<takeoff::Table>& tables, const std::string& folder) {
+    for (const auto& table : tables) {
+        const std::string path = folder + "/" + table.name + ".csv";
+        if (const auto written = writeText(path, takeoff::toCsv(table)); !written) {
+            return written;
+        }
+        std::cout << path << "\n";
+    }
+    return {};
+}
+
+Result<void> tellTakeoff(const Options& options,
+                         const std::vector<takeoff::Table>& tables,
+                         const layout::Layout& layout) {
+    if (!options.csv.empty()) {
+        return writeCsv(tables, options.csv);
+    }
+    const auto text =
+        options.json ? takeoff::jsonTakeoff(tables, layout) : takeoff::textTakeoff(tables, layout);
+    if (!options.out.empty()) {
+        return writeText(options.out, text);
+    }
+    std::cout << text;
+    return {};
+}
+
+int takeOff(const Options& options) {
+    const auto cut = cutOptions(options);
+    if (!cut) {
+        return complain(cut.error());
+    }
+    const auto checked = readAndCheck(options);
+    if (!checked) {
+        return complain(checked.error());
+    }
+    std::vector<takeoff::Table> tables;
+    for (const auto name : takeoff::tableNames()) {
+        if (options.tables.empty() || contains(options.tables, name)) {
+            tables.push_back(takeoff::tableNamed(name, checked->built, *cut));
+        }
+    }
+    const auto told = tellTakeoff(options, tables, checked->built.layout);
+    return told ? flushed("the takeoff", statusOf(checked->findings)) : complain(told.error());
 }
 
 void addEdition(CLI::App& verb, Options& options, const char* help) {
@@ -317,6 +388,24 @@ CLI::App* addRoute(CLI::App& program, Options& options) {
     return verb;
 }
 
+CLI::App* addTakeoff(CLI::App& program, Options& options) {
+    auto* verb = program.add_subcommand(
+        "takeoff", "cut list, bend marks, strip and torque, landing order, materials, weights");
+    addCommon(*verb, options);
+    const auto names = takeoff::tableNames();
+    verb->add_option("--table", options.tables, "these tables only")
+        ->delimiter(',')
+        ->check(CLI::IsMember(std::vector<std::string>(names.begin(), names.end())))
+        ->option_text("TABLE,TABLE…");
+    verb->add_option(
+        "--allowance", options.allowance, "add this to every cut, in place of our own");
+    auto* json = verb->add_flag("--json", options.json, "as JSON");
+    auto* csv = verb->add_option("--csv", options.csv, "write TABLE.csv for each into this folder");
+    auto* out = verb->add_option("--out", options.out, "write to this file");
+    csv->excludes(json)->excludes(out);
+    return verb;
+}
+
 CLI::App* addHelp(CLI::App& program, Options& options) {
     auto* verb = program.add_subcommand("help", "what a check asks, and how it is measured");
     verb->add_option("CHECK", options.check, "the check, by its name in a report")
@@ -345,6 +434,7 @@ int runCommandLine(int argc, char** argv) {
     sheetVerb->add_option(
         "--paper", options.paper, "Letter … ARCH D, A4 … A1 (Tabloid unless said)");
     const auto* routeVerb = addRoute(program, options);
+    const auto* takeoffVerb = addTakeoff(program, options);
     const auto* helpVerb = addHelp(program, options);
     try {
         program.parse(argc, argv);
@@ -359,6 +449,9 @@ int runCommandLine(int argc, char** argv) {
     }
     if (routeVerb->parsed()) {
         return route(options);
+    }
+    if (takeoffVerb->parsed()) {
+        return takeOff(options);
     }
     return checkVerb->parsed() ? check(options) : sheet(options);
 }

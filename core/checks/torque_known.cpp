@@ -4,6 +4,7 @@
 
 #include "checks/support.h"
 #include "checks/units.h"
+#include "parts/torque.h"
 #include "standards/tables.h"
 
 /// The tightening torque that belongs to each conductor in a port is stated by the part. It is
@@ -23,17 +24,6 @@ struct Torques {
     const parts::Screw* firstSilent = nullptr;
 };
 
-/// The torque a screw states for a size: the greatest, should rows overlap. None: empty.
-std::optional<double> statedTorque(const parts::Screw& screw, units::WireSize size) {
-    std::optional<double> stated;
-    for (const parts::TorqueRow& row : screw.torque) {
-        if (row.smallest <= size && size <= row.largest) {
-            stated = std::max(stated.value_or(0.0), row.poundInches);
-        }
-    }
-    return stated;
-}
-
 Torques torquesFor(const parts::Part& part, const parts::Port& port, units::WireSize size) {
     Torques torques;
     for (const parts::Screw& screw : part.screws) {
@@ -41,7 +31,7 @@ Torques torquesFor(const parts::Part& part, const parts::Port& port, units::Wire
             continue;
         }
         ++torques.screws;
-        if (const auto stated = statedTorque(screw, size)) {
+        if (const auto stated = parts::statedTorque(screw, size)) {
             torques.poundInches.insert(*stated);
         } else {
             torques.silent.push_back(screw.name.text());
