@@ -156,34 +156,6 @@ bool endsWith(const std::string& text, const std::string& end) {
     return text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
 }
 
-/// "sheet.svg" for the first page, "sheet-2.svg" for the second.
-std::string pagePath(const std::string& path, std::size_t page) {
-    if (page == 0) {
-        return path;
-    }
-    const auto dot = path.rfind('.');
-    return path.substr(0, dot) + "-" + std::to_string(page + 1) + path.substr(dot);
-}
-
-Result<std::vector<std::string>> writeSheet(const std::vector<drawing::Drawing>& pages,
-                                            const std::string& out) {
-    std::vector<std::string> written;
-    if (endsWith(out, ".pdf")) {
-        if (const auto saved = ui::saveBytes(out, ui::sheetToPdf(pages)); !saved) {
-            return fail(saved.error());
-        }
-        return std::vector{out};
-    }
-    for (std::size_t page = 0; page < pages.size(); ++page) {
-        const auto path = pagePath(out, page);
-        if (const auto saved = ui::saveBytes(path, ui::pageToSvg(pages[page])); !saved) {
-            return fail(saved.error());
-        }
-        written.push_back(path);
-    }
-    return written;
-}
-
 /// A painter needs an application object, but no screen.
 class Application {
 private:
@@ -227,7 +199,7 @@ int sheet(const Options& options) {
     const Application application;
     const ui::FontMetrics metrics;
     const auto pages = drawing::layoutSheet(checked->built, checked->findings, {*paper}, metrics);
-    const auto written = writeSheet(pages, options.out);
+    const auto written = ui::saveSheet(pages, options.out);
     if (!written) {
         return complain(written.error());
     }

@@ -2,6 +2,7 @@
 
 #include <QApplication>
 #include <QFileInfo>
+#include <QIcon>
 #include <iostream>
 #include <string_view>
 
@@ -51,6 +52,8 @@ int runWindow(int argc, char** argv) {
     printOnlyErrors();
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("Gutterwright"));
+    QApplication::setDesktopFileName(QStringLiteral("gutterwright"));
+    QApplication::setWindowIcon(QIcon(QStringLiteral(":/desktop/gutterwright.svg")));
     auto shelf = loadShelf({});
     if (!shelf) {
         return complain(toLine(shelf.error()));

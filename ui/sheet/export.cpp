@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "base/contract.h"
+#include "document/save_bytes.h"
 #include "paint/painter.h"
 
 namespace gw::ui {
@@ -92,6 +93,36 @@ QImage pageToImage(const drawing::Drawing& page, double dotsPerInch) {
     painter.scale(dotsPerMillimetre / kUnitsPerMillimetre, dotsPerMillimetre / kUnitsPerMillimetre);
     paint(painter, page, metrics);
     return image;
+}
+
+namespace {
+
+std::string pagePath(const std::string& path, std::size_t page) {
+    if (page == 0) {
+        return path;
+    }
+    const auto dot = path.rfind('.');
+    return path.substr(0, dot) + "-" + std::to_string(page + 1) + path.substr(dot);
+}
+
+}  // namespace
+
+Result<std::vector<std::string>> saveSheet(const std::vector<drawing::Drawing>& pages,
+                                           const std::string& path) {
+    std::vector<std::string> written;
+    if (QString::fromStdString(path).endsWith(QLatin1String(".pdf"), Qt::CaseInsensitive)) {
+        if (const auto saved = saveBytes(path, sheetToPdf(pages)); !saved) {
+            return fail(saved.error());
+        }
+        return std::vector{path};
+    }
+    for (std::size_t page = 0; page < pages.size(); ++page) {
+        written.push_back(pagePath(path, page));
+        if (const auto saved = saveBytes(written.back(), pageToSvg(pages[page])); !saved) {
+            return fail(saved.error());
+        }
+    }
+    return written;
 }
 
 }  // namespace gw::ui

@@ -15,13 +15,10 @@
 #include <map>
 
 #include "base/contract.h"
-#include "document/save_bytes.h"
-#include "drawing/sheet.h"
 #include "editing/edits.h"
 #include "panels/panel_text.h"
 #include "panels/shelf_panel.h"
 #include "panels/tables_panel.h"
-#include "sheet/export.h"
 #include "tools/conductor_tool.h"
 #include "tools/entry_tool.h"
 #include "tools/place_tool.h"
@@ -36,9 +33,6 @@ live::LiveLayout liveOf(parts::Shelf shelf) {
     return std::move(*live);
 }
 
-QString sheetFilter() {
-    return QObject::tr("Layout sheet (*.pdf)");
-}
 QString layoutFilter() {
     return QObject::tr("Layouts (*.json)");
 }
@@ -62,7 +56,9 @@ MainWindow::MainWindow(parts::Shelf shelf, HelpPages help, const Places& places,
       fileCare_(new FileCare(*this, *desk_, places)),
       settings_(places.settings),
       fileActions_(new FileActions(*this, *desk_, *fileCare_, settings_, places)),
-      edits_(new EditActions(bench(), tools_, *board_, *this)) {
+      edits_(new EditActions(bench(), tools_, *board_, *this)),
+      exports_(new ExportActions(
+          bench(), *board_, *this, [this](const Error& error) { complain(error); })) {
     setObjectName(QStringLiteral("main"));
     setCentralWidget(desk_);
     resize(1280, 820);
@@ -98,6 +94,7 @@ MainWindow::~MainWindow() {
     document_.history().disconnect(this);
     session_.disconnect(this);
     selection_.disconnect(this);
+    delete exports_;
     delete edits_;
     delete fileActions_;
     delete fileCare_;
@@ -129,9 +126,8 @@ void MainWindow::makeFileMenu() {
     menu->addSeparator();
     action(menu, tr("&Save"), QKeySequence::Save, [this] { save(); });
     action(menu, tr("Save &as…"), QKeySequence::SaveAs, [this] { saveAs(); });
-    action(menu, tr("Layout s&heet as PDF…"), QKeySequence(Qt::CTRL | Qt::Key_E), [this] {
-        exportSheet();
-    });
+    menu->addSeparator();
+    exports_->addTo(*menu);
     menu->addSeparator();
     action(menu, tr("&Quit"), QKeySequence::Quit, [this] { close(); });
 }
@@ -223,6 +219,7 @@ void MainWindow::updateTitle() {
     setWindowTitle(session_.shownName() + QStringLiteral("[*]") +
                    (session_.isReadOnly() ? tr(" (read-only)") : QString()) +
                    tr(" – Gutterwright"));
+    setWindowFilePath(session_.path());
     setWindowModified(document_.isModified());
 }
 
@@ -315,24 +312,6 @@ bool MainWindow::saved(const Saved& outcome) {
             return false;
     }
     return false;
-}
-
-void MainWindow::exportSheet() {
-    QString path =
-        QFileDialog::getSaveFileName(this, tr("Save the layout sheet"), {}, sheetFilter());
-    if (path.isEmpty()) {
-        return;
-    }
-    if (!path.endsWith(QStringLiteral(".pdf"), Qt::CaseInsensitive)) {
-        path += QStringLiteral(".pdf");
-    }
-    const FontMetrics metrics;
-    const auto pages = drawing::layoutSheet(document_.built(), document_.findings(), {}, metrics);
-    if (const auto written = saveBytes(path.toStdString(), sheetToPdf(pages)); !written) {
-        complain(written.error());
-    } else {
-        state_.setHint(tr("Saved %1").arg(path));
-    }
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

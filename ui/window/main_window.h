@@ -9,6 +9,7 @@
 #include "editing/edited.h"
 #include "panels/findings_panel.h"
 #include "window/edit_actions.h"
+#include "window/export_actions.h"
 #include "window/file_actions.h"
 #include "window/file_care.h"
 #include "window/panel_docks.h"
@@ -44,6 +45,7 @@ public:
     FileCare& fileCare() { return *fileCare_; }
     FileActions& fileActions() { return *fileActions_; }
     EditActions& edits() { return *edits_; }
+    ExportActions& exports() { return *exports_; }
 
     bool mayDrop();  ///< what is unsaved has been saved or given up
     void askAndOpen();
@@ -78,7 +80,6 @@ private:
     bool save();
     bool saveAs();
     bool saved(const Saved& outcome);
-    void exportSheet();
     void addCircuit();
     void fanIn();
     void drawConductors();
@@ -98,6 +99,7 @@ private:
     Settings settings_;
     FileActions* fileActions_;
     EditActions* edits_;
+    ExportActions* exports_;
     PanelDocks* panels_ = nullptr;
     QAction* undo_ = nullptr;
     QAction* redo_ = nullptr;

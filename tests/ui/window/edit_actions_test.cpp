@@ -2,12 +2,18 @@
 
 #include <gtest/gtest.h>
 
+#include <QAbstractSpinBox>
 #include <QApplication>
 #include <QClipboard>
 #include <QContextMenuEvent>
+#include <QDialogButtonBox>
+#include <QLineEdit>
 #include <QMenuBar>
+#include <QPushButton>
 #include <QTest>
+#include <QTimer>
 
+#include "editing/remove.h"
 #include "files/layout_file.h"
 #include "support/shipped_shelf.h"
 #include "ui/support/process.h"
@@ -257,6 +263,88 @@ TEST_F(Edits, TheRightButtonOpensItAndEscapePutsItAway) {
     EXPECT_FALSE(menu->actions().isEmpty());
     QTest::keyClick(menu, Qt::Key_Escape);
     EXPECT_EQ(QApplication::activePopupWidget(), nullptr);
+    EXPECT_EQ(bytes(window.document()), before);
+}
+
+/// Answers the next dialogue: types into its fields in their order and presses Return.
+void answerNext(const QStringList& texts) {
+    auto* timer = new QTimer;
+    QObject::connect(timer, &QTimer::timeout, [timer, texts] {
+        auto* dialog = QApplication::activeModalWidget();
+        if (dialog == nullptr) {
+            return;
+        }
+        timer->deleteLater();
+        timer->stop();
+        const auto fields = dialog->findChildren<QLineEdit*>();
+        qsizetype next = 0;
+        for (auto* field : fields) {
+            if (qobject_cast<QAbstractSpinBox*>(field->parent()) == nullptr &&
+                next < texts.size()) {
+                field->setText(texts[next++]);
+            }
+        }
+        auto* buttons = dialog->findChild<QDialogButtonBox*>();
+        auto* ok = buttons->button(QDialogButtonBox::Ok);
+        (ok->isEnabled() ? ok : buttons->button(QDialogButtonBox::Cancel))->click();
+    });
+    timer->start(5);
+}
+
+TEST_F(Edits, MoveByAsksForLengthsAndPutAwayMovesNothing) {
+    show();
+    window.selection().set({block(1)});
+    const Vec3 corner = layout().blocks[1].corner;
+    answerNext({QStringLiteral("1/2"), QStringLiteral("-25.4 mm"), QString::fromLatin1("0")});
+    QTest::keyClick(&window.board(), Qt::Key_M);
+    EXPECT_EQ(layout().blocks[1].corner, corner + (Vec3{0.5, -1.0, 0.0}));
+    window.document().undo();
+    answerNext({QStringLiteral("half an inch")});
+    QTest::keyClick(&window.board(), Qt::Key_M);
+    EXPECT_EQ(bytes(window.document()), before);
+}
+
+TEST_F(Edits, ARouteIsLedAgainForTheNextPhaseByAKey) {
+    show();
+    // Of a set of which the last phase is taken away.
+    const auto& conductors = layout().conductors;
+    ASSERT_EQ(conductors[0].circuit, conductors[1].circuit);
+    const auto gone = conductors[1];
+    const auto like = conductors[0].id;
+    const auto after = editing::removeItems(window.document().built(), {gone.id});
+    ASSERT_TRUE(after);
+    ASSERT_TRUE(window.document().edit(QStringLiteral("less"), *after));
+    const std::string less = bytes(window.document());
+    window.selection().set({like});
+    QTest::keyClick(&window.board(), Qt::Key_N);
+    ASSERT_EQ(window.selection().items().size(), 1U);
+    EXPECT_NE(window.selection().items().front(), Item(like));
+    EXPECT_EQ(layout().conductors.back().phase, gone.phase);
+    EXPECT_EQ(window.document().history().count(), 2);
+    keepPicture(window, QStringLiteral("next-phase"));
+    window.document().undo();
+    EXPECT_EQ(bytes(window.document()), less);
+    window.selection().set({like});
+    window.document().undo();
+    QTest::keyClick(&window.board(), Qt::Key_N);  // all are there
+    EXPECT_EQ(bytes(window.document()), before);
+    EXPECT_TRUE(window.boardState().hint().contains(QStringLiteral("have a conductor")))
+        << window.boardState().hint().toStdString();
+}
+
+TEST_F(Edits, MeasuringIsAToolThatEscapeLeaves) {
+    show();
+    QTest::keyClick(&window.board(), Qt::Key_T);
+    EXPECT_EQ(window.tools().current().name(), QStringLiteral("Measure"));
+    const auto& ports = window.document().built().blocks.front().ports;
+    auto& tool = window.tools().current();
+    tool.press(pointAt(ports.front().mouth));
+    tool.move(pointAt(window.document().built().entries.front().centre));
+    keepPicture(window, QStringLiteral("measuring"));
+    window.tools().cancel();
+    EXPECT_EQ(window.tools().current().name(), QStringLiteral("Measure")) << "first the distance";
+    window.tools().cancel();
+    EXPECT_EQ(window.tools().current().name(), QStringLiteral("Select"));
     EXPECT_EQ(bytes(window.document()), before);
 }
 

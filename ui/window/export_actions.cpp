@@ -1,0 +1,144 @@
+#include "window/export_actions.h"
+
+#include <QActionGroup>
+#include <QBuffer>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QImage>
+#include <array>
+
+#include "checks/report.h"
+#include "document/save_bytes.h"
+#include "panels/panel_text.h"
+#include "sheet/export.h"
+
+namespace gw::ui {
+namespace {
+
+constexpr std::array kPapers{drawing::Paper::letter,
+                             drawing::Paper::legal,
+                             drawing::Paper::tabloid,
+                             drawing::Paper::archC,
+                             drawing::Paper::archD,
+                             drawing::Paper::a4,
+                             drawing::Paper::a3,
+                             drawing::Paper::a2,
+                             drawing::Paper::a1};
+
+/// "PDF, all pages (*.pdf)" -> ".pdf"
+QString endingOf(const QString& filter) {
+    const auto from = filter.lastIndexOf(QLatin1Char('*')) + 1;
+    return filter.mid(from, filter.lastIndexOf(QLatin1Char(')')) - from);
+}
+
+}  // namespace
+
+ExportActions::ExportActions(const Bench& bench,
+                             Board& board,
+                             QWidget& window,
+                             std::function<void(const Error&)> complain)
+    : QObject(&window),
+      bench_(bench),
+      board_(board),
+      window_(window),
+      complain_(std::move(complain)) {}
+
+void ExportActions::addTo(QMenu& menu) {
+    const auto add = [&](const QString& text,
+                         const QKeySequence& key,
+                         const QString& title,
+                         const QStringList& filters,
+                         const std::function<Result<void>(const QString&)>& save) {
+        auto* made = menu.addAction(text);
+        made->setShortcut(key);
+        connect(made, &QAction::triggered, this, [this, title, filters, save] {
+            if (!bench_.document.inGesture()) {
+                ask(title, filters, save);
+            }
+        });
+    };
+    add(tr("Layout s&heet…"),
+        QKeySequence(Qt::CTRL | Qt::Key_E),
+        tr("Save the layout sheet"),
+        {tr("PDF, all pages (*.pdf)"), tr("SVG, a file a page (*.svg)")},
+        [this](const QString& path) { return saveSheetTo(path); });
+    addPapersTo(*menu.addMenu(tr("Paper o&f the sheet")));
+    add(tr("Re&port…"),
+        QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_E),
+        tr("Save the report"),
+        {tr("Text, for people (*.txt)"), tr("JSON, for scripts (*.json)")},
+        [this](const QString& path) { return saveReportTo(path, window_.windowFilePath()); });
+    add(tr("P&icture of the board…"),
+        {},
+        tr("Save a picture of the board"),
+        {tr("PNG picture (*.png)")},
+        [this](const QString& path) { return savePictureTo(path); });
+}
+
+void ExportActions::addPapersTo(QMenu& menu) {
+    auto* group = new QActionGroup(&menu);
+    for (const drawing::Paper paper : kPapers) {
+        auto* made = menu.addAction(toQString(drawing::paperText(paper)));
+        made->setCheckable(true);
+        made->setChecked(paper == paper_);
+        group->addAction(made);
+        connect(made, &QAction::triggered, this, [this, paper] { paper_ = paper; });
+    }
+}
+
+void ExportActions::ask(const QString& title,
+                        const QStringList& filters,
+                        const std::function<Result<void>(const QString&)>& save) {
+    QString filter = filters.front();
+    QString path = QFileDialog::getSaveFileName(
+        &window_, title, {}, filters.join(QStringLiteral(";;")), &filter);
+    if (path.isEmpty()) {
+        return;
+    }
+    if (QFileInfo(path).suffix().isEmpty()) {
+        path += endingOf(filter);
+    }
+    if (const auto saved = save(path); !saved) {
+        complain_(saved.error());
+    } else {
+        bench_.board.setHint(tr("Saved %1").arg(path));
+    }
+}
+
+Result<void> ExportActions::saveSheetTo(const QString& path) {
+    const FontMetrics metrics;
+    const auto& document = bench_.document;
+    const auto pages =
+        drawing::layoutSheet(document.built(), document.findings(), {paper_}, metrics);
+    if (const auto saved = saveSheet(pages, path.toStdString()); !saved) {
+        return fail(saved.error());
+    }
+    return {};
+}
+
+Result<void> ExportActions::saveReportTo(const QString& path, const QString& nameOfLayout) {
+    const auto& document = bench_.document;
+    const checks::ReportHead head{nameOfLayout.toStdString()};
+    const bool json = path.endsWith(QLatin1String(".json"), Qt::CaseInsensitive);
+    const std::string report =
+        json ? checks::jsonReport(document.built(), document.findings(), head)
+             : checks::textReport(document.built(), document.findings(), head);
+    return saveBytes(path.toStdString(), QByteArray::fromStdString(report));
+}
+
+Result<void> ExportActions::savePictureTo(const QString& path) {
+    constexpr int kTimes = 2;
+    QImage picture(board_.size() * kTimes, QImage::Format_RGB32);
+    picture.setDevicePixelRatio(kTimes);
+    picture.fill(Qt::white);
+    board_.render(&picture);
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    if (!picture.save(&buffer, "PNG")) {
+        return fail({ErrorCode::unwritable, "the picture could not be made", path.toStdString()});
+    }
+    return saveBytes(path.toStdString(), bytes);
+}
+
+}  // namespace gw::ui
