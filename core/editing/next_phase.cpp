@@ -155,16 +155,15 @@ geometry::Tube tubeOf(const geometry::BuiltConductor& one) {
     return {&path, one.radius(), 0.0, path.length().in()};
 }
 
-/// The last conductor is clear of all others.
-bool lastIsClear(const BuiltLayout& built) {
+/// inches by which the last conductor overlaps what it overlaps most; 0 where it is clear of all.
+double overlapOfLast(const BuiltLayout& built) {
     const auto& last = built.conductors.back();
+    double worst = 0.0;
     for (std::size_t i = 0; i + 1 < built.conductors.size(); ++i) {
-        if (geometry::clearance(tubeOf(built.conductors[i]), tubeOf(last)).gap.in() <
-            -kLimitSlack) {
-            return false;
-        }
+        const double gap = geometry::clearance(tubeOf(built.conductors[i]), tubeOf(last)).gap.in();
+        worst = std::max(worst, -gap);
     }
-    return true;
+    return worst < kLimitSlack ? 0.0 : worst;
 }
 
 /// The run at the corners, clear of the raceway's and the block's own room.
@@ -229,7 +228,8 @@ double lanePitch(double diameter) {
 Layout laidBeside(const BuiltLayout& built, std::size_t like, Layout after) {
     const BuiltLayout builtAfter = geometry::build(after, built.shelf);
     const auto& laid = builtAfter.conductors.back();
-    std::optional<Layout> first;
+    std::optional<Layout> best;
+    double least = std::numeric_limits<double>::infinity();
     if (sameAxis(built.conductors[like].from, laid.from) &&
         sameAxis(built.conductors[like].to, laid.to)) {
         const BuiltLayout same =
@@ -240,17 +240,21 @@ Layout laidBeside(const BuiltLayout& built, std::size_t like, Layout after) {
                 continue;
             }
             const BuiltLayout look = geometry::build(*tried, built.shelf);
-            const bool fits = isSound(wayOf(look, look.conductors.size() - 1)) && runIsInside(look);
-            if (fits && lastIsClear(look)) {
-                return std::move(*tried);
+            if (!isSound(wayOf(look, look.conductors.size() - 1)) || !runIsInside(look)) {
+                continue;
             }
-            if (fits && !first) {
-                first = std::move(*tried);
+            const double overlap = overlapOfLast(look);
+            if (overlap < least - kLimitSlack) {
+                least = overlap;
+                best = std::move(*tried);
+            }
+            if (least == 0.0) {
+                break;
             }
         }
     }
-    if (first) {
-        return std::move(*first);
+    if (best) {
+        return std::move(*best);
     }
     planPath(after, builtAfter, after.conductors.size() - 1);
     return after;

@@ -64,7 +64,10 @@ void paintPlate(QPainter& painter, const QPointF& at, const QString& text) {
         return;
     }
     painter.setFont(fontOf(drawing::Face::bold, 12));
-    const QRectF needed = painter.boundingRect(QRectF(0, 0, 420, 200), Qt::TextWordWrap, text);
+    constexpr double kWidest = 420.0;
+    constexpr double kAround = 16.0;
+    const double widest = std::min<double>(kWidest, painter.viewport().width() - kAround);
+    const QRectF needed = painter.boundingRect(QRectF(0, 0, widest, 200), Qt::TextWordWrap, text);
     const QSizeF size = needed.size() + QSizeF(12, 8);
     QPointF corner = at + QPointF(16, 16);
     const QRectF room = painter.viewport();

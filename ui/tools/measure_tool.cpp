@@ -1,9 +1,25 @@
 #include "tools/measure_tool.h"
 
 #include "canvas/overlay.h"
+#include "editing/places.h"
 #include "tools/drag.h"
 
 namespace gw::ui {
+
+namespace {
+
+/// Whether it is known where the place lies in the view.
+bool isSeen(const editing::Picked& picked, geometry::View view) {
+    const auto sight = static_cast<std::size_t>(editing::lookedAlong(view));
+    for (std::size_t axis = 0; axis < picked.known.size(); ++axis) {
+        if (axis != sight && !picked.known.at(axis)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+}  // namespace
 
 QString MeasureTool::hint() const {
     return tr("Click where to measure from, then where to; Alt: no snapping; Esc ends");
@@ -18,6 +34,7 @@ editing::Picked MeasureTool::pickAt(const BoardPoint& point) const {
 }
 
 void MeasureTool::press(const BoardPoint& point) {
+    view_ = point.view;
     if (!from_ || ended_) {
         from_ = pickAt(point);
         to_.reset();
@@ -31,6 +48,7 @@ void MeasureTool::press(const BoardPoint& point) {
 }
 
 void MeasureTool::move(const BoardPoint& point) {
+    view_ = point.view;
     const auto here = pickAt(point);
     const QString what = QString::fromStdString(here.what);
     if (from_ && !ended_) {
@@ -60,7 +78,7 @@ QString MeasureTool::reading() const {
 }
 
 void MeasureTool::paint(QPainter& painter, const PaneTransform& transform) const {
-    if (!from_) {
+    if (!from_ || !isSeen(*from_, transform.view)) {
         return;
     }
     const auto cross = [&](const QPointF& at) {
@@ -71,14 +89,16 @@ void MeasureTool::paint(QPainter& painter, const PaneTransform& transform) const
     painter.setPen(QPen(board_colour::kChosen, 2.0));
     const QPointF a = transform.toPixels(from_->at);
     cross(a);
-    if (!to_) {
+    if (!to_ || !isSeen(*to_, transform.view)) {
         return;
     }
     const QPointF b = transform.toPixels(to_->at);
     cross(b);
     painter.setPen(QPen(board_colour::kChosen, 1.0, Qt::DashLine));
     painter.drawLine(a, b);
-    paintPlate(painter, b, reading());
+    if (transform.view == view_) {
+        paintPlate(painter, b, reading());
+    }
 }
 
 }  // namespace gw::ui

@@ -33,6 +33,7 @@ private:
     std::optional<editing::Picked> from_;
     std::optional<editing::Picked> to_;
     bool ended_ = false;
+    geometry::View view_ = geometry::View::front;  ///< where the pointer is
 };
 
 }  // namespace gw::ui
