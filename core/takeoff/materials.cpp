@@ -122,14 +122,49 @@ void notePrices(Table& table, bool shippedParts) {
         known += together != nullptr ? *together : 0.0;
         without += together == nullptr ? 1 : 0;
     }
-    table.notes.push_back("The prices that are known come to $" + units::formatDecimal(known, 2) +
-                          "; " + std::to_string(without) + " of " +
-                          std::to_string(table.rows.size()) + " lines have no price.");
+    table.notes.push_back("The prices that are known come to $" +
+                          shown(known, {"", Kind::money}, {}) + "; " + std::to_string(without) +
+                          " of " + std::to_string(table.rows.size()) + " lines have no price.");
     if (shippedParts) {
         table.notes.emplace_back(
             "Parts that come with the program are invented demonstration data, their prices too: "
             "replace them with the data of the connector you buy.");
     }
+}
+
+/// "Not counted, since it is not stated …: A, B." where there are any.
+void noteUncounted(Table& table, const std::string& what, const std::vector<std::string>& names) {
+    std::string all;
+    for (const auto& name : names) {
+        all += (all.empty() ? "" : ", ") + name;
+    }
+    if (!all.empty()) {
+        table.notes.push_back("Not counted, since not stated: " + what + all + ".");
+    }
+}
+
+void noteWhatIsMissing(Table& table, const BuiltLayout& built) {
+    std::vector<std::string> blocks;
+    for (std::size_t i = 0; i < built.blocks.size(); ++i) {
+        const auto& block = built.layout.blocks[i];
+        if (!block.mounted && !built.blocks[i].part->mountingHoles.empty()) {
+            blocks.push_back(nameOf(block));
+        }
+    }
+    std::vector<std::string> raceways;
+    std::vector<std::string> bonds;
+    for (const auto& entry : built.layout.entries) {
+        const auto& name = entry.name.empty() ? entry.id.text() : entry.name;
+        if (!entry.racewayLength) {
+            raceways.push_back(name);
+        }
+        if (!entry.bondedBy) {
+            bonds.push_back(name);
+        }
+    }
+    noteUncounted(table, "the screws of blocks, which may be bolted down or not: ", blocks);
+    noteUncounted(table, "conductor in the raceways beyond the entries: ", raceways);
+    noteUncounted(table, "what bonds the raceways at the entries: ", bonds);
 }
 
 bool anyShipped(const BuiltLayout& built) {
@@ -161,6 +196,7 @@ Table materialTable(const BuiltLayout& built, const CutOptions& options) {
     addConductors(table, built, options);
     addFittings(table, built);
     addLabels(table, built);
+    noteWhatIsMissing(table, built);
     notePrices(table, anyShipped(built));
     return table;
 }

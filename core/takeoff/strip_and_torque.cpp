@@ -53,17 +53,16 @@ void addScrews(std::vector<StripAndTorque>& rows,
     }
 }
 
-const std::string kOfTheInstructions = "from the connector's instructions";
-
-std::string torqueText(const StripAndTorque& row) {
-    return row.poundInches ? units::formatDecimal(*row.poundInches, 1) + " lbf-in"
-                           : kOfTheInstructions;
-}
-
-std::string stripText(const StripAndTorque& row, units::LengthUnit unit) {
-    const auto& length = row.uncut ? row.window : row.strip;
-    const std::string text = length ? units::formatLength(*length, unit) : kOfTheInstructions;
-    return row.uncut ? "window " + text : text;
+/// What the part does not state: "torque and strip: from the connector's instructions".
+std::string missingText(const StripAndTorque& row) {
+    std::string what;
+    const auto miss = [&](bool known, const char* name) {
+        what += known ? "" : (what.empty() ? "" : " and ") + std::string(name);
+    };
+    miss(row.poundInches.has_value(), "torque");
+    miss(row.uncut ? row.window.has_value() : row.strip.has_value(),
+         row.uncut ? "window" : "strip");
+    return what.empty() ? what : what + ": from the connector's instructions";
 }
 
 std::string toolText(const StripAndTorque& row) {
@@ -97,10 +96,12 @@ Table stripAndTorqueTable(const BuiltLayout& built) {
                  {"Screw"},
                  {"Conductor"},
                  {"Size"},
-                 {"Strip"},
+                 {"Strip", Kind::length},
+                 {"Window", Kind::length},
                  {"Drive"},
-                 {"Torque"},
+                 {"Torque", Kind::number, "lbf-in"},
                  {"Tool"},
+                 {"Missing"},
                  {"Reading", Kind::box},
                  {"Initials", Kind::box},
                  {"Date", Kind::box}},
@@ -112,10 +113,12 @@ Table stripAndTorqueTable(const BuiltLayout& built) {
                               row.screw.empty() ? kNotStated : row.screw,
                               tagOf(conductor),
                               conductor.size.text(),
-                              stripText(row, built.layout.displayUnit),
+                              lengthCell(row.strip),
+                              lengthCell(row.window),
                               row.drive.empty() ? kNotStated : row.drive,
-                              torqueText(row),
+                              row.poundInches ? Cell(*row.poundInches) : Cell(),
                               toolText(row),
+                              missingText(row),
                               Cell(),
                               Cell(),
                               Cell()});

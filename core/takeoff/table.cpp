@@ -84,21 +84,6 @@ std::string cents(double dollars) {
     return std::to_string(whole / 100) + (part.size() < 2 ? ".0" : ".") + part;
 }
 
-/// The columns worth showing.
-std::vector<std::size_t> columnsShown(const Table& table) {
-    std::vector<std::size_t> some;
-    for (std::size_t i = 0; i < table.columns.size(); ++i) {
-        const bool known = std::any_of(table.rows.begin(), table.rows.end(), [&](const auto& row) {
-            const auto* text = std::get_if<std::string>(&row[i]);
-            return text != nullptr ? !text->empty() : row[i].index() != 0;
-        });
-        if (known || table.columns[i].kind == Kind::box) {
-            some.push_back(i);
-        }
-    }
-    return some;
-}
-
 std::string textLine(const std::vector<std::string>& cells,
                      const std::vector<Column>& columns,
                      const std::vector<std::size_t>& widths) {
@@ -114,6 +99,24 @@ std::string textLine(const std::vector<std::string>& cells,
 }
 
 }  // namespace
+
+std::vector<std::size_t> columnsShown(const Table& table) {
+    std::vector<std::size_t> some;
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+        const bool known = std::any_of(table.rows.begin(), table.rows.end(), [&](const auto& row) {
+            const auto* text = std::get_if<std::string>(&row[i]);
+            return text != nullptr ? !text->empty() : row[i].index() != 0;
+        });
+        if (known || table.columns[i].kind == Kind::box) {
+            some.push_back(i);
+        }
+    }
+    return some;
+}
+
+std::string headShown(const Column& column) {
+    return column.kind == Kind::number ? headed(column) : column.name;
+}
 
 std::string shown(const Cell& cell, const Column& column, units::LengthUnit unit) {
     if (const auto* text = std::get_if<std::string>(&cell)) {
@@ -197,7 +200,7 @@ std::string toText(const Table& table, units::LengthUnit unit) {
     for (const auto i : some) {
         const auto& column = table.columns[i];
         columns.push_back(column);
-        lines[0].push_back(column.kind == Kind::number ? headed(column) : column.name);
+        lines[0].push_back(headShown(column));
         widths.push_back(column.kind == Kind::box ? kBox : 0);
     }
     for (const auto& row : table.rows) {

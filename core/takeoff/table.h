@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <variant>
 #include <vector>
@@ -50,6 +51,12 @@ JsonTree toJson(const Table& table);
 /// For reading: columns side by side, lengths in the unit asked; columns in which nothing is known
 /// are left out, but for those to be filled in.
 std::string toText(const Table& table, units::LengthUnit unit);
+
+/// Columns worth showing, by index: those in which something is known, and those to be filled in.
+std::vector<std::size_t> columnsShown(const Table& table);
+
+/// A column's head for reading: numbers with their unit, lengths without: their cells have it.
+std::string headShown(const Column& column);
 
 /// One cell as toText() shows it; empty where it is not known.
 std::string shown(const Cell& cell, const Column& column, units::LengthUnit unit);

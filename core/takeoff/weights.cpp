@@ -102,6 +102,20 @@ double addConductors(Table& table, const BuiltLayout& built) {
     return all;
 }
 
+/// What stands in for a metal or an insulation that is not stated is told.
+void noteAssumed(Table& table, const BuiltLayout& built) {
+    std::string tags;
+    for (const auto& conductor : built.layout.conductors) {
+        if (!conductor.metal || !conductor.insulation) {
+            tags += (tags.empty() ? "" : ", ") + tagOf(conductor);
+        }
+    }
+    if (!tags.empty()) {
+        table.notes.push_back("Metal or insulation is not stated of " + tags +
+                              ": counted as copper and PVC, the heavier.");
+    }
+}
+
 double addBlocks(Table& table, const BuiltLayout& built) {
     std::map<parts::PartId, std::pair<const parts::Part*, double>> parts;
     for (const auto& block : built.blocks) {
@@ -176,6 +190,7 @@ Table weightTable(const BuiltLayout& built) {
     const double all = addSheet(table, built.layout.gutter) + addBlocks(table, built) +
                        addConductors(table, built);
     add(table, "together, as far as known", 1, all);
+    noteAssumed(table, built);
     const double feet = built.layout.gutter.inside.x / 12.0;
     table.notes.push_back("That is " + units::formatDecimal(all / feet, 1) +
                           " lb for each foot of gutter on its supports.");

@@ -9,7 +9,7 @@ namespace gw::test {
 /// One of the published schemas in resources/schema, as a general JSON Schema library reads it.
 class JsonSchema {
 public:
-    /// `name`: "layout", "parts" or "report".
+    /// `name`: "layout", "parts", "report" or "takeoff".
     explicit JsonSchema(const std::string& name);
 
     const nlohmann::json& text() const { return text_; }

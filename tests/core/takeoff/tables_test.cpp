@@ -150,18 +150,27 @@ TEST(StripAndTorque, IsThePartsForTheSize) {
     ASSERT_EQ(rows.size(), 1U);
     EXPECT_EQ(rows[0].poundInches, 120.0);
     EXPECT_EQ(rows[0].drive, "hex 3/16 in");
-    EXPECT_TRUE(says(stripAndTorqueTable(built(sample)), "120 lbf-in"));
+    const auto table = stripAndTorqueTable(built(sample));
+    EXPECT_TRUE(says(table, "Torque (lbf-in)"));
+    EXPECT_TRUE(says(table, "120"));
+    EXPECT_FALSE(says(table, "Missing"));
 }
 
 TEST(StripAndTorque, WhatThePartDoesNotStateIsOfTheInstructions) {
     auto sample = test::oneTap();
     sample.part("row").screws.front().torque.clear();
     EXPECT_FALSE(stripAndTorque(built(sample))[0].poundInches);
-    EXPECT_TRUE(says(stripAndTorqueTable(built(sample)), "from the connector's instructions"));
+    EXPECT_TRUE(
+        says(stripAndTorqueTable(built(sample)), "torque: from the connector's instructions"));
     sample.part("row").screws.clear();
     const auto rows = stripAndTorque(built(sample));
     ASSERT_EQ(rows.size(), 1U);  // the conductor is still told
     EXPECT_TRUE(rows[0].screw.empty());
+    std::get<layout::InPort>(sample.conductor("c1").to).strip.reset();
+    for (auto& port : sample.part("row").ports) {
+        port.stripLength.reset();
+    }
+    EXPECT_TRUE(says(stripAndTorqueTable(built(sample)), "torque and strip: from the connector's"));
 }
 
 TEST(StripAndTorque, EveryScrewOfEveryConductorInAPortHasARow) {
@@ -204,12 +213,29 @@ TEST(Materials, CountsBlocksAndTheScrewsOfThoseThatAreBoltedDown) {
     sample.addBlock("B", "row", {10, 4, 0});
     sample.block("A").mounted = true;
     const auto table = tableNamed("materials", built(sample));
-    EXPECT_TRUE(says(table, "The prices that are known come to $25;"));
+    EXPECT_TRUE(says(table, "The prices that are known come to $25.00;"));
     const auto screws = std::find_if(table.rows.begin(), table.rows.end(), [](const auto& row) {
         return std::get<std::string>(row[0]).find("mounting screw") == 0;
     });
     ASSERT_NE(screws, table.rows.end());
     EXPECT_EQ(std::get<double>((*screws)[1]), 2.0);  // of block A alone
+}
+
+TEST(Materials, NamesWhatIsNotStatedAndSoNotCounted) {
+    auto sample = test::oneTap();
+    sample.block("A").mounted.reset();
+    sample.entry("in").racewayLength.reset();
+    sample.entry("in").bondedBy.reset();
+    const std::string what[] = {"may be bolted down or not: A.",
+                                "conductor in the raceways beyond the entries: in.",
+                                "what bonds the raceways at the entries: in."};
+    for (const auto& text : what) {
+        EXPECT_TRUE(says(tableNamed("materials", built(sample)), text)) << text;
+    }
+    sample.block("A").mounted = false;
+    sample.entry("in").racewayLength = units::Inches::of(24.0);
+    sample.entry("in").bondedBy = layout::BondedBy::threadedHub;
+    EXPECT_FALSE(says(tableNamed("materials", built(sample)), "Not counted"));
 }
 
 // ---- weights ----------------------------------------------------------------------------------
@@ -273,6 +299,10 @@ TEST(WeightTable, SaysWhatIsNotStated) {
     EXPECT_TRUE(says(table, "The weight of part row is not stated."));
     EXPECT_TRUE(says(table, "The gutter's own weight is not known"));
     EXPECT_TRUE(says(table, "Lift caution"));
+    auto sample = test::oneTap();
+    EXPECT_FALSE(says(tableNamed("weights", built(sample)), "counted as copper"));
+    sample.conductor("c1").metal.reset();
+    EXPECT_TRUE(says(tableNamed("weights", built(sample)), "not stated of c1: counted as copper"));
 }
 
 }  // namespace
