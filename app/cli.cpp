@@ -14,6 +14,7 @@
 #include "app/help_pages.h"
 #include "app/messages.h"
 #include "app/shelf.h"
+#include "app/takeoff.h"
 #include "base/read_file.h"
 #include "checks/report.h"
 #include "document/save_bytes.h"
@@ -23,7 +24,6 @@
 #include "paint/fonts.h"
 #include "routing/routing.h"
 #include "sheet/export.h"
-#include "takeoff/takeoff.h"
 
 namespace gw::app {
 namespace {
@@ -41,9 +41,7 @@ struct Options {
     std::string out;
     std::string partial;
     std::string paper = "Tabloid";
-    std::vector<std::string> tables;
-    std::string csv;
-    std::string allowance;
+    TakeoffOptions takeoff;
 };
 
 struct Checked {
@@ -256,65 +254,12 @@ int route(const Options& options) {
 
 // ---- takeoff --------------------------------------------------------------------------------
 
-Result<takeoff::CutOptions> cutOptions(const Options& options) {
-    if (options.allowance.empty()) {
-        return takeoff::CutOptions{};
-    }
-    const auto length = units::parseLength(options.allowance);
-    if (!length || length->in() < 0.0) {
-        return fail({ErrorCode::outOfRange,
-                     "no such allowance",
-                     "",
-                     "--allowance",
-                     "a length of 0 or more, as 1 1/2 or 40 mm",
-                     options.allowance});
-    }
-    return takeoff::CutOptions{*length};
-}
-
-/// Each table as NAME.csv in the folder, their paths on standard output.
-Result<void> writeCsv(const std::vector<takeoff::Table>& tables, const std::string& folder) {
-    for (const auto& table : tables) {
-        const std::string path = folder + "/" + table.name + ".csv";
-        if (const auto written = writeText(path, takeoff::toCsv(table)); !written) {
-            return written;
-        }
-        std::cout << path << "\n";
-    }
-    return {};
-}
-
-Result<void> tellTakeoff(const Options& options,
-                         const std::vector<takeoff::Table>& tables,
-                         const layout::Layout& layout) {
-    if (!options.csv.empty()) {
-        return writeCsv(tables, options.csv);
-    }
-    const auto text =
-        options.json ? takeoff::jsonTakeoff(tables, layout) : takeoff::textTakeoff(tables, layout);
-    if (!options.out.empty()) {
-        return writeText(options.out, text);
-    }
-    std::cout << text;
-    return {};
-}
-
 int takeOff(const Options& options) {
-    const auto cut = cutOptions(options);
-    if (!cut) {
-        return complain(cut.error());
-    }
     const auto checked = readAndCheck(options);
     if (!checked) {
         return complain(checked.error());
     }
-    std::vector<takeoff::Table> tables;
-    for (const auto name : takeoff::tableNames()) {
-        if (options.tables.empty() || contains(options.tables, name)) {
-            tables.push_back(takeoff::tableNamed(name, checked->built, *cut));
-        }
-    }
-    const auto told = tellTakeoff(options, tables, checked->built.layout);
+    const auto told = tellTakeoff(checked->built, options.takeoff);
     return told ? flushed("the takeoff", statusOf(checked->findings)) : complain(told.error());
 }
 
@@ -364,17 +309,7 @@ CLI::App* addTakeoff(CLI::App& program, Options& options) {
     auto* verb = program.add_subcommand(
         "takeoff", "cut list, bend marks, strip and torque, landing order, materials, weights");
     addCommon(*verb, options);
-    const auto names = takeoff::tableNames();
-    verb->add_option("--table", options.tables, "these tables only")
-        ->delimiter(',')
-        ->check(CLI::IsMember(std::vector<std::string>(names.begin(), names.end())))
-        ->option_text("TABLE,TABLE…");
-    verb->add_option(
-        "--allowance", options.allowance, "add this to every cut, in place of our own");
-    auto* json = verb->add_flag("--json", options.json, "as JSON");
-    auto* csv = verb->add_option("--csv", options.csv, "write TABLE.csv for each into this folder");
-    auto* out = verb->add_option("--out", options.out, "write to this file");
-    csv->excludes(json)->excludes(out);
+    addTakeoffOptions(*verb, options.takeoff);
     return verb;
 }
 

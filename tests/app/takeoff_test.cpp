@@ -34,6 +34,27 @@ TEST_F(CommandLine, TakeoffWritesOneCsvForEachTable) {
     }
 }
 
+TEST_F(CommandLine, TakeoffWritesOnePageForABrowser) {
+    const auto page = folder_ / "takeoff.html";
+    const auto outcome = run("takeoff --html " + page.string() + " " + sample("five-tenants"));
+    EXPECT_EQ(outcome.status, 0);
+    EXPECT_EQ(outcome.out, page.string() + "\n");
+    const auto html = slurp(page);
+    for (const auto name : takeoff::tableNames()) {
+        EXPECT_NE(html.find("id=\"" + std::string(name) + "\""), std::string::npos) << name;
+    }
+    expectOneLine(run("takeoff --json --html " + page.string() + " " + sample("gate-house")));
+    expectOneLine(
+        run("takeoff --html " + folder_.string() + "/none/t.html " + sample("boat-hall")));
+    EXPECT_FALSE(std::filesystem::exists(folder_ / "none"));
+}
+
+TEST_F(CommandLine, TakeoffOfALayoutWithABreachIsPrintedAndSaysSo) {
+    const auto outcome = run("takeoff --table cut-list " + sample("broken-ampacity"));
+    EXPECT_EQ(outcome.status, 1);
+    EXPECT_NE(outcome.out.find("Cut list"), std::string::npos);
+}
+
 TEST_F(CommandLine, TakeoffTakesAnotherAllowance) {
     const auto with = [&](const std::string& allowance) {
         const auto outcome = run("takeoff --json --table cut-list --allowance '" + allowance +
