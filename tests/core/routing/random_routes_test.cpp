@@ -3,7 +3,7 @@
 #include <cstdlib>
 
 #include "core/routing/dense_verifier.h"
-#include "core/routing/small_gutter.h"
+#include "support/small_gutter.h"
 #include "routing/routing.h"
 #include "support/random.h"
 #include "support/shipped_shelf.h"
@@ -14,7 +14,7 @@ namespace gw::routing {
 namespace {
 
 using layout::Wall;
-using test::SmallGutter;
+using test_support::SmallGutter;
 using test_support::Random;
 
 constexpr std::uint64_t kSeed = 20261127;

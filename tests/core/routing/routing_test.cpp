@@ -7,14 +7,14 @@
 #include <numeric>
 
 #include "core/routing/dense_verifier.h"
-#include "core/routing/small_gutter.h"
+#include "support/small_gutter.h"
 #include "support/shipped_shelf.h"
 
 namespace gw::routing {
 namespace {
 
 using layout::Wall;
-using test::SmallGutter;
+using test_support::SmallGutter;
 using Why = Unresolved::Why;
 
 constexpr const char* kRowOfFour = "row-one-side-4-to-350";  // mouths 1.1 in apart, opening down

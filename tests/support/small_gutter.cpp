@@ -1,6 +1,6 @@
-#include "core/routing/small_gutter.h"
+#include "support/small_gutter.h"
 
-namespace gw::routing::test {
+namespace gw::test_support {
 
 SmallGutter::SmallGutter(const Vec3& inside) {
     layout.title = "Small gutter";
@@ -61,4 +61,4 @@ layout::End SmallGutter::inPort(const std::string& block, const std::string& por
     return layout::InPort{layout::BlockId(block), parts::PortName(port), {}, {}};
 }
 
-}  // namespace gw::routing::test
+}  // namespace gw::test_support

@@ -5,7 +5,7 @@
 #include "layout/layout.h"
 
 /// Small gutters for routing, put together thing by thing. An invented yard's.
-namespace gw::routing::test {
+namespace gw::test_support {
 
 class SmallGutter {
 public:
@@ -22,4 +22,4 @@ public:
     std::string size = "3/0";  ///< of conductors that are added
 };
 
-}  // namespace gw::routing::test
+}  // namespace gw::test_support
