@@ -10,9 +10,13 @@ namespace {
 constexpr double kFirstPrice = 3.0;  // inches, of an overlap
 constexpr double kRise = 1.5;
 constexpr double kHighestPrice = 60.0;
-constexpr double kHistory = 0.6;      // inches a cell, each round in which two clash there
-constexpr std::size_t kPatience = 6;  // rounds without fewer clashes
-constexpr std::size_t kLongest = 15;  // then it is for the repair
+constexpr double kHistory = 0.6;  // inches a cell, each round in which two clash there
+constexpr double kNever = std::numeric_limits<double>::infinity();
+constexpr std::size_t kMostWays = 2500;  // of an item
+constexpr std::size_t kParents = 8;      // ways that are varied
+constexpr std::size_t kChildren = 8;     // of these variants, kept
+constexpr std::size_t kPatience = 6;     // rounds without fewer clashes
+constexpr std::size_t kLongest = 15;     // then it is for the repair
 
 struct Clash {
     std::size_t a = 0;
@@ -22,12 +26,13 @@ struct Clash {
 
 class Negotiation {
 public:
-    Negotiation(const std::vector<Item>& items, const CellGrid& grid, const OnRound& onRound)
+    Negotiation(std::vector<Item>& items, const Surroundings& around, const OnRound& onRound)
         : items_(items),
-          grid_(grid),
+          around_(around),
+          grid_(around.inside),
           onRound_(onRound),
           chosen_(items.size(), kNone),
-          prices_(grid.size(), 0.0) {
+          prices_(grid_.size(), 0.0) {
         order_.resize(items.size());
         std::iota(order_.begin(), order_.end(), std::size_t{0});
         std::stable_sort(order_.begin(), order_.end(), [&](std::size_t p, std::size_t q) {
@@ -61,16 +66,24 @@ private:
 
     /// Whether item i on its way w clashes with item j as it lies.
     std::optional<Overlap> clash(std::size_t i, std::size_t w, std::size_t j) const {
+        return clash(i, wayOf(i, w), j);
+    }
+    std::optional<Overlap> clash(std::size_t i, const Way& way, std::size_t j) const {
         if (i == j || chosen_[j] == kNone || items_[i].span.conductor == items_[j].span.conductor) {
             return std::nullopt;
         }
-        return conflictOf(items_[i].span, wayOf(i, w), items_[j].span, wayOf(j, chosen_[j]));
+        return conflictOf(items_[i].span, way, items_[j].span, wayOf(j, chosen_[j]));
+    }
+
+    /// A graze counts less than one through the other: then a way can be bettered step by step.
+    double weight(std::size_t i, const Overlap& overlap) const {
+        return 0.4 + 0.6 * std::min(1.0, overlap.depth / items_[i].span.radius);
     }
 
     // ---- the rounds -------------------------------------------------------------------------
 
     std::vector<Clash> negotiate(std::size_t mostRounds) {
-        std::vector<std::size_t> best = chosen_;
+        best_ = chosen_;
         std::size_t fewest = std::numeric_limits<std::size_t>::max();
         std::size_t since = 0;
         double price = kFirstPrice;
@@ -81,7 +94,7 @@ private:
             settled_.conflictsByRound.push_back(clashes.size());
             if (clashes.size() < fewest) {
                 fewest = clashes.size();
-                best = chosen_;
+                best_ = chosen_;
                 since = 0;
             } else {
                 ++since;
@@ -91,6 +104,13 @@ private:
                 break;
             }
             raisePrices(clashes);
+            if (since > 0) {
+                for (const Clash& clash : clashes) {
+                    const double step = round % 2 == 0 ? 0.15 : 0.35;
+                    widen(clash.a, clash.place, price, step);
+                    widen(clash.b, clash.place, price, step);
+                }
+            }
             price = std::min(price * kRise, kHighestPrice);
             dirty.assign(items_.size(), 0);
             for (const Clash& clash : clashes) {
@@ -106,7 +126,7 @@ private:
                 price = kFirstPrice * 2.0;
             }
         }
-        chosen_ = best;
+        chosen_ = best_;
         return allClashes();
     }
 
@@ -138,7 +158,8 @@ private:
         for (std::size_t w = 0; w < ways.size() && ways[w]->cost < least; ++w) {
             double cost = ways[w]->cost + history(*ways[w]);
             for (std::size_t j = 0; j < items_.size() && cost < least; ++j) {
-                cost += clash(i, w, j) ? price : 0.0;
+                const auto overlap = clash(i, w, j);
+                cost += overlap ? price * weight(i, *overlap) : 0.0;
             }
             if (cost < least) {
                 least = cost;
@@ -164,6 +185,67 @@ private:
         for (const Clash& clash : clashes) {
             prices_[grid_.cellAt(clash.place)] += kHistory;
         }
+    }
+
+    // ---- more ways --------------------------------------------------------------------------
+
+    double total(std::size_t i, const Way& way, double price, double most) const {
+        double cost = way.cost + history(way);
+        for (std::size_t j = 0; j < items_.size() && cost < most; ++j) {
+            const auto overlap = clash(i, way, j);
+            cost += overlap ? price * weight(i, *overlap) : 0.0;
+        }
+        return cost;
+    }
+
+    /// Variants of the item's best ways that would be better now join its list.
+    void widen(std::size_t i, const Vec3& place, double price, double step) {
+        auto& ways = items_[i].ways.ways;
+        if (ways.empty() || ways.size() > kMostWays) {
+            return;
+        }
+        const double now = total(i, wayOf(i, chosen_[i]), price, kNever);
+        std::vector<std::pair<double, std::size_t>> ranked;
+        for (std::size_t w = 0; w < ways.size() && ways[w]->cost < now + price; ++w) {
+            ranked.emplace_back(total(i, *ways[w], price, now + price), w);
+        }
+        std::stable_sort(ranked.begin(), ranked.end());
+        ranked.resize(std::min(ranked.size(), kParents));
+        std::vector<std::pair<double, std::unique_ptr<Way>>> found;
+        for (const auto& [cost, w] : ranked) {
+            for (auto& variant : variantsOf(items_[i].span, around_, *ways[w], place, step)) {
+                if (variant->cost < now) {
+                    const double worth = total(i, *variant, price, now);
+                    if (worth < now) {
+                        found.emplace_back(worth, std::move(variant));
+                    }
+                }
+            }
+        }
+        std::stable_sort(found.begin(), found.end(), [](const auto& p, const auto& q) {
+            return p.first < q.first;
+        });
+        found.resize(std::min(found.size(), kChildren));
+        for (auto& [worth, variant] : found) {
+            add(i, std::move(variant));
+        }
+    }
+
+    /// In its place by cost; what is chosen stays chosen.
+    std::size_t add(std::size_t i, std::unique_ptr<Way> way) {
+        auto& ways = items_[i].ways.ways;
+        const auto at =
+            std::upper_bound(ways.begin(), ways.end(), way, [](const auto& p, const auto& q) {
+                return p->cost < q->cost;
+            });
+        const auto index = static_cast<std::size_t>(at - ways.begin());
+        ways.insert(at, std::move(way));
+        for (std::vector<std::size_t>* chosen : {&chosen_, &best_}) {
+            if (i < chosen->size() && (*chosen)[i] != kNone && (*chosen)[i] >= index) {
+                ++(*chosen)[i];
+            }
+        }
+        return index;
     }
 
     // ---- repair -----------------------------------------------------------------------------
@@ -302,10 +384,12 @@ private:
     static constexpr std::size_t kMostMoved = 2;
     static constexpr std::size_t kBudget = 400;
 
-    const std::vector<Item>& items_;
-    const CellGrid& grid_;
+    std::vector<Item>& items_;
+    const Surroundings& around_;
+    CellGrid grid_;
     const OnRound& onRound_;
     std::vector<std::size_t> chosen_;
+    std::vector<std::size_t> best_;  ///< chosen in the best round
     std::vector<double> prices_;
     std::vector<std::size_t> order_;
     std::vector<char> moving_;
@@ -316,11 +400,11 @@ private:
 
 }  // namespace
 
-Settled settle(const std::vector<Item>& items,
-               const CellGrid& grid,
+Settled settle(std::vector<Item>& items,
+               const Surroundings& around,
                std::size_t mostRounds,
                const OnRound& onRound) {
-    return Negotiation(items, grid, onRound).run(mostRounds);
+    return Negotiation(items, around, onRound).run(mostRounds);
 }
 
 }  // namespace gw::routing

@@ -24,9 +24,10 @@ inline constexpr std::size_t kNone = static_cast<std::size_t>(-1);
 using OnRound = std::function<bool(std::size_t round, std::size_t conflicts)>;
 
 /// Chosen ways are free of conflicts among themselves: where not all can be, items that clash with
-/// the most go without. Items without ways have none. Deterministic in the order of items.
-Settled settle(const std::vector<Item>& items,
-               const CellGrid& grid,
+/// the most go without. Items without ways have none. Deterministic in the order of items, which
+/// may get more ways.
+Settled settle(std::vector<Item>& items,
+               const Surroundings& around,
                std::size_t mostRounds,
                const OnRound& onRound);
 

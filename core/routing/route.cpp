@@ -216,7 +216,6 @@ private:
     // ---- who takes which --------------------------------------------------------------------
 
     void negotiate() {
-        const CellGrid grid(around_.inside);
         const OnRound onRound = [this](std::size_t round, std::size_t conflicts) {
             if (round > 0) {
                 progress_.round = round;
@@ -224,7 +223,7 @@ private:
             }
             return goOn();
         };
-        const Settled settled = settle(items_, grid, options_.mostRounds, onRound);
+        const Settled settled = settle(items_, around_, options_.mostRounds, onRound);
         routing_.conflictsByRound = settled.conflictsByRound;
         if (routing_.stopped) {
             return;

@@ -351,6 +351,18 @@ public:
         }
     }
 
+    /// These as they are, between the ends that they are for.
+    void collect(const std::vector<Points>& lines, std::size_t start, std::size_t end) {
+        start_ = start;
+        end_ = end;
+        const Drafter drafter(span_, span_.starts[start], span_.ends[end]);
+        for (const Points& line : lines) {
+            if (const auto draft = drafter.draft(line)) {
+                keep(*draft);
+            }
+        }
+    }
+
     Ways take() {
         std::stable_sort(found_.ways.begin(), found_.ways.end(), [](const auto& p, const auto& q) {
             return p->cost < q->cost;
@@ -556,6 +568,133 @@ private:
     double blockedCost_ = std::numeric_limits<double>::infinity();
 };
 
+// ---- variants -------------------------------------------------------------------------------
+
+constexpr std::array<Vec3, 3> kAxes = {{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}};
+
+class Variants {
+public:
+    Variants(const Span& span, const Way& way, double step)
+        : a_(span.starts[way.start]), b_(span.ends[way.end]), bend_(span.bend), step_(step) {
+        points_.push_back(a_.mouth);
+        points_.insert(points_.end(), way.corners.begin(), way.corners.end());
+        points_.push_back(b_.mouth);
+    }
+
+    std::vector<Points> all(const std::optional<Vec3>& place) {
+        for (const double times : {1.0, 2.5, 6.0}) {
+            for (const double sign : {1.0, -1.0}) {
+                shiftAll(sign * times * step_);
+            }
+        }
+        if (place) {
+            splitAll(*place);
+        }
+        dropEach();
+        return std::move(lines_);
+    }
+
+private:
+    std::size_t corners() const { return points_.size() - 2; }
+
+    /// Corners on the axis of a held end stay on it.
+    Vec3 allowed(std::size_t point, const Vec3& by) const {
+        Vec3 kept = by;
+        if (point == 1 && a_.held()) {
+            kept = a_.axis * dot(kept, a_.axis);
+        }
+        if (point == corners() && b_.held()) {
+            kept = b_.axis * dot(kept, b_.axis);
+        }
+        return kept;
+    }
+
+    void shift(std::size_t first, std::size_t last, const Vec3& by) {
+        Points moved = points_;
+        bool changed = false;
+        for (std::size_t i = first; i <= last; ++i) {
+            const Vec3 own = allowed(i, by);
+            moved[i] = moved[i] + own;
+            changed = changed || norm(own) > kSamePoint;
+        }
+        if (changed) {
+            lines_.push_back(std::move(moved));
+        }
+    }
+
+    void shiftAll(double by) {
+        for (std::size_t i = 1; i <= corners(); ++i) {
+            for (const Vec3& axis : kAxes) {
+                shift(i, i, axis * by);
+                if (i + 1 <= corners()) {
+                    shift(i, i + 1, axis * by);
+                }
+                if (i + 2 <= corners()) {
+                    shift(i, i + 2, axis * by);
+                }
+            }
+        }
+    }
+
+    /// Before or behind the place the leg nearest to it runs in another lane.
+    void splitAll(const Vec3& place) {
+        for (std::size_t leg = 1; leg + 1 < points_.size() - 1; ++leg) {
+            const Vec3 along = points_[leg + 1] - points_[leg];
+            const double length = norm(along);
+            if (length < 2.0 * bend_) {
+                continue;
+            }
+            const double at = dot(place - points_[leg], along / length);
+            if (at < 0.0 || at > length) {
+                continue;
+            }
+            for (const Vec3& axis : kAxes) {
+                if (std::abs(dot(axis, along)) < 1e-6 * length) {
+                    split(leg, along / length, at, axis);
+                }
+            }
+        }
+    }
+
+    void split(std::size_t leg, const Vec3& along, double at, const Vec3& axis) {
+        for (const double aside : {0.75, -0.75, 1.5, -1.5}) {
+            const double turn =
+                std::min(std::numbers::pi / 6,
+                         std::acos(std::clamp(1.0 - std::abs(aside) / (2.0 * bend_), -1.0, 1.0)));
+            const double run = std::abs(aside) / std::tan(turn) + 1e-6;
+            for (const double from : {at - run - 2.0, at + 2.0}) {
+                const Vec3 first = points_[leg] + along * from;
+                const Vec3 second = first + along * run;
+                Points behind = points_;
+                behind.insert(behind.begin() + static_cast<std::ptrdiff_t>(leg) + 1,
+                              {first, second + axis * aside});
+                behind[leg + 3] = behind[leg + 3] + axis * aside;
+                lines_.push_back(behind);
+                Points before = points_;
+                before[leg] = before[leg] + axis * aside;
+                before.insert(before.begin() + static_cast<std::ptrdiff_t>(leg) + 1,
+                              {first + axis * aside, second});
+                lines_.push_back(std::move(before));
+            }
+        }
+    }
+
+    void dropEach() {
+        for (std::size_t i = 1; i <= corners(); ++i) {
+            Points fewer = points_;
+            fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
+            lines_.push_back(std::move(fewer));
+        }
+    }
+
+    const Terminal& a_;
+    const Terminal& b_;
+    double bend_;
+    double step_;
+    Points points_;
+    std::vector<Points> lines_;
+};
+
 // ---- pairs ----------------------------------------------------------------------------------
 
 bool sharePort(const Terminal& a, const Terminal& b) {
@@ -635,6 +774,16 @@ Ways waysOf(const Span& span, const Surroundings& around, const GoOn& goOn) {
         }
     }
     return collector.take();
+}
+
+std::vector<std::unique_ptr<Way>> variantsOf(const Span& span,
+                                             const Surroundings& around,
+                                             const Way& way,
+                                             const std::optional<Vec3>& place,
+                                             double step) {
+    Collector collector(span, around);
+    collector.collect(Variants(span, way, step).all(place), way.start, way.end);
+    return std::move(collector.take().ways);
 }
 
 CellGrid::CellGrid(const Vec3& inside)

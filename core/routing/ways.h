@@ -68,6 +68,14 @@ using GoOn = std::function<bool()>;
 
 Ways waysOf(const Span& span, const Surroundings& around, const GoOn& goOn);
 
+/// Legal ways like this one: corners and legs shifted, and half a leg shifted from `place` on.
+/// step: inches, the least of the shifts.
+std::vector<std::unique_ptr<Way>> variantsOf(const Span& span,
+                                             const Surroundings& around,
+                                             const Way& way,
+                                             const std::optional<Vec3>& place,
+                                             double step);
+
 /// How two spans overlap, less what belongs together: beyond a port that both are in, until they
 /// have parted.
 std::optional<Overlap> conflictOf(const Span& a, const Way& way, const Span& b, const Way& other);
