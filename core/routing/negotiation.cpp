@@ -10,13 +10,14 @@ namespace {
 constexpr double kFirstPrice = 3.0;  // inches, of an overlap
 constexpr double kRise = 1.5;
 constexpr double kHighestPrice = 60.0;
-constexpr double kHistory = 0.6;  // inches a cell, each round in which two clash there
+constexpr double kHistory = 2.5;  // inches a cell, each round in which two clash there
 constexpr double kNever = std::numeric_limits<double>::infinity();
 constexpr std::size_t kMostWays = 2500;  // of an item
+constexpr std::size_t kLooks = 100;      // cheapest ways that are ranked for it
 constexpr std::size_t kParents = 8;      // ways that are varied
 constexpr std::size_t kChildren = 8;     // of these variants, kept
 constexpr std::size_t kPatience = 6;     // rounds without fewer clashes
-constexpr std::size_t kLongest = 15;     // then it is for the repair
+constexpr std::size_t kLongest = 30;     // then it is for the repair
 
 struct Clash {
     std::size_t a = 0;
@@ -105,11 +106,7 @@ private:
             }
             raisePrices(clashes);
             if (since > 0) {
-                for (const Clash& clash : clashes) {
-                    const double step = round % 2 == 0 ? 0.15 : 0.35;
-                    widen(clash.a, clash.place, price, step);
-                    widen(clash.b, clash.place, price, step);
-                }
+                widenAll(clashes, price, round % 2 == 0 ? 0.15 : 0.35);
             }
             price = std::min(price * kRise, kHighestPrice);
             dirty.assign(items_.size(), 0);
@@ -198,6 +195,19 @@ private:
         return cost;
     }
 
+    /// Each item once, by its first clash.
+    void widenAll(const std::vector<Clash>& clashes, double price, double step) {
+        std::vector<char> done(items_.size(), 0);
+        for (const Clash& clash : clashes) {
+            for (const std::size_t i : {clash.a, clash.b}) {
+                if (done[i] == 0 && !stopped()) {
+                    done[i] = 1;
+                    widen(i, clash.place, price, step);
+                }
+            }
+        }
+    }
+
     /// Variants of the item's best ways that would be better now join its list.
     void widen(std::size_t i, const Vec3& place, double price, double step) {
         auto& ways = items_[i].ways.ways;
@@ -206,8 +216,12 @@ private:
         }
         const double now = total(i, wayOf(i, chosen_[i]), price, kNever);
         std::vector<std::pair<double, std::size_t>> ranked;
-        for (std::size_t w = 0; w < ways.size() && ways[w]->cost < now + price; ++w) {
-            ranked.emplace_back(total(i, *ways[w], price, now + price), w);
+        ranked.emplace_back(now, chosen_[i]);
+        const std::size_t looks = std::min(ways.size(), kLooks);
+        for (std::size_t w = 0; w < looks && ways[w]->cost < now; ++w) {
+            if (w != chosen_[i]) {
+                ranked.emplace_back(total(i, *ways[w], price, now + price), w);
+            }
         }
         std::stable_sort(ranked.begin(), ranked.end());
         ranked.resize(std::min(ranked.size(), kParents));
@@ -365,6 +379,7 @@ private:
                         changed = true;
                     }
                 }
+                changed = tighten(i) || changed;
                 if (stopped()) {
                     return;
                 }
@@ -375,14 +390,35 @@ private:
         }
     }
 
+    /// The cheapest free variant of what it has.
+    bool tighten(std::size_t i) {
+        if (chosen_[i] == kNone) {
+            return false;
+        }
+        const double now = wayOf(i, chosen_[i]).cost;
+        for (auto& variant :
+             variantsOf(items_[i].span, around_, wayOf(i, chosen_[i]), std::nullopt, kTighten)) {
+            if (variant->cost > now - kWorthIt) {
+                return false;
+            }
+            if (total(i, *variant, kNever, kNever) < kNever) {
+                chosen_[i] = add(i, std::move(variant));
+                return true;
+            }
+        }
+        return false;
+    }
+
     bool stopped() {
         stopped_ = stopped_ || (onRound_ && !onRound_(0, 0));
         settled_.stopped = settled_.stopped || stopped_;
         return stopped_;
     }
 
+    static constexpr double kTighten = 0.3;   // inches
+    static constexpr double kWorthIt = 0.05;  // inches
     static constexpr std::size_t kMostMoved = 2;
-    static constexpr std::size_t kBudget = 400;
+    static constexpr std::size_t kBudget = 60;
 
     std::vector<Item>& items_;
     const Surroundings& around_;
