@@ -3,10 +3,11 @@
 #include <cstdlib>
 
 #include "core/routing/dense_verifier.h"
-#include "support/small_gutter.h"
 #include "routing/routing.h"
 #include "support/random.h"
+#include "support/route_scenes.h"
 #include "support/shipped_shelf.h"
+#include "support/small_gutter.h"
 
 /// Random gutters: whatever is given as routed is legal, by dense points. How many are tried is
 /// set by GW_RANDOM_GUTTERS.
@@ -14,8 +15,8 @@ namespace gw::routing {
 namespace {
 
 using layout::Wall;
-using test_support::SmallGutter;
 using test_support::Random;
+using test_support::SmallGutter;
 
 constexpr std::uint64_t kSeed = 20261127;
 
@@ -114,6 +115,21 @@ TEST(RandomRoutes, NoIllegalPathIsGivenAsRouted) {
     RecordProperty("whole", std::to_string(whole));
     // Entries lie anywhere, so that some cannot be routed; most can.
     EXPECT_GE(routed + proven, asked * 7 / 10);
+}
+
+/// Twelve of 250 kcmil in 36 x 8 x 8 in: most, and with none of them illegal.
+TEST(RandomRoutes, SmallScenesAreMostlyRouted) {
+    const auto shelf = gw::test::shippedShelf();
+    for (std::uint64_t seed = 1000; seed < 1003; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        const auto layout = test_support::routeScene(test_support::RouteFamily::small, seed);
+        const auto routing = route(layout, shelf).value();
+        const auto built = geometry::build(routing.partial, shelf);
+        for (const auto& fault : test::faultsOf(built, routedOf(layout, routing))) {
+            ADD_FAILURE() << fault;
+        }
+        EXPECT_GE(routing.routed.size(), 11U);
+    }
 }
 
 }  // namespace

@@ -7,8 +7,8 @@
 #include <numeric>
 
 #include "core/routing/dense_verifier.h"
-#include "support/small_gutter.h"
 #include "support/shipped_shelf.h"
+#include "support/small_gutter.h"
 
 namespace gw::routing {
 namespace {
