@@ -19,11 +19,13 @@
 #include "checks/report.h"
 #include "document/save_bytes.h"
 #include "drawing/sheet.h"
+#include "drawing/template.h"
 #include "files/layout_file.h"
 #include "geometry/built_layout.h"
 #include "paint/fonts.h"
 #include "routing/routing.h"
 #include "sheet/export.h"
+#include "takeoff/holes.h"
 
 namespace gw::app {
 namespace {
@@ -40,7 +42,8 @@ struct Options {
     std::vector<std::string> skip;
     std::string out;
     std::string partial;
-    std::string paper = "Tabloid";
+    std::string paper;  ///< empty: the verb's own
+    std::vector<std::string> walls;
     TakeoffOptions takeoff;
 };
 
@@ -172,23 +175,46 @@ private:
     QGuiApplication application_{count_, arguments_};
 };
 
-int sheet(const Options& options) {
-    const auto paper = drawing::paperFromText(options.paper);
+/// The paper asked for, or the verb's own; Error where there is no such, or --out is neither PDF
+/// nor SVG.
+Result<drawing::Paper> paperOf(const Options& options, drawing::Paper usual) {
+    const auto paper = options.paper.empty() ? usual : drawing::paperFromText(options.paper);
     if (!paper) {
-        return complain({ErrorCode::unknown,
-                         "no such paper",
-                         "",
-                         "--paper",
-                         "Letter, Legal, Tabloid, ARCH C, ARCH D, A4, A3, A2 or A1",
-                         options.paper});
+        return fail({ErrorCode::unknown,
+                     "no such paper",
+                     "",
+                     "--paper",
+                     "Letter, Legal, Tabloid, ARCH C, ARCH D, A4, A3, A2 or A1",
+                     options.paper});
     }
     if (!endsWith(options.out, ".pdf") && !endsWith(options.out, ".svg")) {
-        return complain({ErrorCode::unknown,
-                         "the sheet is written as PDF or SVG",
-                         "",
-                         "--out",
-                         "a name that ends in .pdf or .svg",
-                         options.out});
+        return fail({ErrorCode::unknown,
+                     "it is written as PDF or SVG",
+                     "",
+                     "--out",
+                     "a name that ends in .pdf or .svg",
+                     options.out});
+    }
+    return *paper;
+}
+
+int writePages(const Options& options,
+               const std::vector<drawing::Drawing>& pages,
+               const std::vector<checks::Finding>& findings) {
+    const auto written = ui::saveSheet(pages, options.out);
+    if (!written) {
+        return complain(written.error());
+    }
+    for (const auto& path : *written) {
+        std::cout << path << "\n";
+    }
+    return flushed("the list of files", statusOf(findings));
+}
+
+int sheet(const Options& options) {
+    const auto paper = paperOf(options, drawing::Paper::tabloid);
+    if (!paper) {
+        return complain(paper.error());
     }
     const auto checked = readAndCheck(options);
     if (!checked) {
@@ -197,14 +223,7 @@ int sheet(const Options& options) {
     const Application application;
     const ui::FontMetrics metrics;
     const auto pages = drawing::layoutSheet(checked->built, checked->findings, {*paper}, metrics);
-    const auto written = ui::saveSheet(pages, options.out);
-    if (!written) {
-        return complain(written.error());
-    }
-    for (const auto& path : *written) {
-        std::cout << path << "\n";
-    }
-    return statusOf(checked->findings);
+    return writePages(options, pages, checked->findings);
 }
 
 Result<void> writeText(const std::string& path, const std::string& text) {
@@ -263,6 +282,37 @@ int takeOff(const Options& options) {
     return told ? flushed("the takeoff", statusOf(checked->findings)) : complain(told.error());
 }
 
+// ---- template -------------------------------------------------------------------------------
+
+int drillingTemplate(const Options& options) {
+    const auto paper = paperOf(options, drawing::Paper::letter);
+    if (!paper) {
+        return complain(paper.error());
+    }
+    const auto checked = readAndCheck(options);
+    if (!checked) {
+        return complain(checked.error());
+    }
+    drawing::TemplateOptions asked{*paper, {}};
+    for (const auto& wall : options.walls) {
+        asked.walls.push_back(*layout::wallFromText(wall));
+    }
+    const Application application;
+    const ui::FontMetrics metrics;
+    const auto pages = drawing::drillingTemplate(checked->built, asked, metrics);
+    if (pages.empty()) {
+        return complain({ErrorCode::missing,
+                         "there is nothing to be drilled",
+                         options.file,
+                         "",
+                         "an entry, or a block that is bolted down, on the walls asked for"});
+    }
+    for (const auto& note : takeoff::holeNotes(checked->built)) {
+        std::cerr << "gutterwright: note: " << note << "\n";
+    }
+    return writePages(options, pages, checked->findings);
+}
+
 void addEdition(CLI::App& verb, Options& options, const char* help) {
     verb.add_option("--edition", options.edition, help)
         ->check(CLI::IsMember({"2017", "2020", "2023", "2026"}));
@@ -313,6 +363,18 @@ CLI::App* addTakeoff(CLI::App& program, Options& options) {
     return verb;
 }
 
+CLI::App* addTemplate(CLI::App& program, Options& options) {
+    auto* verb = program.add_subcommand("template", "draw the drilling template at full size");
+    addCommon(*verb, options);
+    verb->add_option("--out", options.out, "where to: NAME.pdf or NAME.svg")->required();
+    verb->add_option("--paper", options.paper, "Letter unless said; A4 and the larger ones");
+    verb->add_option("--wall", options.walls, "these walls only")
+        ->delimiter(',')
+        ->check(CLI::IsMember({"left", "right", "top", "bottom", "back"}))
+        ->option_text("WALL,WALL…");
+    return verb;
+}
+
 CLI::App* addHelp(CLI::App& program, Options& options) {
     auto* verb = program.add_subcommand("help", "what a check asks, and how it is measured");
     verb->add_option("CHECK", options.check, "the check, by its name in a report")
@@ -341,6 +403,7 @@ int runCommandLine(int argc, char** argv) {
     sheetVerb->add_option(
         "--paper", options.paper, "Letter … ARCH D, A4 … A1 (Tabloid unless said)");
     const auto* routeVerb = addRoute(program, options);
+    const auto* templateVerb = addTemplate(program, options);
     const auto* takeoffVerb = addTakeoff(program, options);
     const auto* helpVerb = addHelp(program, options);
     try {
@@ -356,6 +419,9 @@ int runCommandLine(int argc, char** argv) {
     }
     if (routeVerb->parsed()) {
         return route(options);
+    }
+    if (templateVerb->parsed()) {
+        return drillingTemplate(options);
     }
     if (takeoffVerb->parsed()) {
         return takeOff(options);

@@ -5,6 +5,7 @@
 #include "base/contract.h"
 #include "checks/report.h"
 #include "takeoff/bend_marks.h"
+#include "takeoff/holes.h"
 #include "takeoff/landing_steps.h"
 #include "takeoff/materials.h"
 #include "takeoff/strip_and_torque.h"
@@ -13,8 +14,14 @@
 namespace gw::takeoff {
 namespace {
 
-constexpr std::array<std::string_view, 7> kNames = {
-    "cut-list", "reels", "bend-marks", "strip-and-torque", "landing-order", "materials", "weights"};
+constexpr std::array<std::string_view, 8> kNames = {"cut-list",
+                                                    "reels",
+                                                    "bend-marks",
+                                                    "strip-and-torque",
+                                                    "landing-order",
+                                                    "holes",
+                                                    "materials",
+                                                    "weights"};
 
 }  // namespace
 
@@ -31,6 +38,7 @@ Table tableNamed(std::string_view name,
                   [](const auto& all, const auto&) { return bendMarkTable(all); },
                   [](const auto& all, const auto&) { return stripAndTorqueTable(all); },
                   [](const auto& all, const auto&) { return landingTable(all); },
+                  [](const auto& all, const auto&) { return holeTable(all); },
                   materialTable,
                   [](const auto& all, const auto&) { return weightTable(all); }};
     for (std::size_t i = 0; i < kNames.size(); ++i) {
