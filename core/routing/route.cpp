@@ -250,18 +250,18 @@ private:
         auto& conductor = routing_.partial.conductors[index];
         if (item.span.number == 0) {
             conductor.corners.clear();
-            stateMouth(item.span.starts[way.start], index);
+            stateMouth(item.span.starts[way.start]);
         }
         for (const Vec3& corner : way.corners) {
             conductor.corners.push_back({corner, units::Inches::of(item.span.bend)});
         }
         if (item.span.number == built_.conductors[index].passes.size()) {
-            stateMouth(item.span.ends[way.end], index);
+            stateMouth(item.span.ends[way.end]);
         }
     }
 
     /// Where either mouth can be opened and none is stated, the one that the path uses.
-    void stateMouth(const Terminal& terminal, std::size_t) {
+    void stateMouth(const Terminal& terminal) {
         if (!terminal.block) {
             return;
         }

@@ -132,10 +132,9 @@ std::vector<double> levels(double room,
                            const std::vector<double>& own) {
     constexpr int kAtWalls = 5;
     constexpr double kBeside = 5.0;  // lanes
-    const auto [low, high] = std::minmax_element(own.begin(), own.end());
-    const auto near = [&](double at) {
-        return at > *low - kBeside * pitch && at < *high + kBeside * pitch;
-    };
+    const double low = *std::min_element(own.begin(), own.end()) - kBeside * pitch;
+    const double high = *std::max_element(own.begin(), own.end()) + kBeside * pitch;
+    const auto near = [&](double at) { return at > low && at < high; };
     std::vector<double> found;
     const int most = static_cast<int>((room - 2.0 * radius) / pitch);
     for (int i = 0; i <= most; ++i) {
@@ -269,7 +268,7 @@ private:
             return;
         }
         slanting(foot, height, all);
-        fanning(foot, height, side, aside, all);
+        fanning(foot, height, aside, all);
     }
 
     /// Aside first, in the plane across the gutter.
@@ -284,8 +283,7 @@ private:
     }
 
     /// Along x first, aside on the way.
-    void fanning(
-        const Vec3& foot, double height, int side, double aside, std::vector<Points>& all) const {
+    void fanning(const Vec3& foot, double height, double aside, std::vector<Points>& all) const {
         const Vec3 elbow = onAxis(height);
         for (const double steepness : {kSteepness[0], kSteepness[1], kSteepness[2]}) {
             Vec3 lands = foot;
@@ -302,7 +300,6 @@ private:
                 all.push_back({elbow, leaves, lands});
             }
         }
-        static_cast<void>(side);
     }
 
     static constexpr std::array<double, 5> kOuts = {0.0, 0.75, 1.75, 3.5, 6.0};
