@@ -357,7 +357,8 @@ CLI::App* addRoute(CLI::App& program, Options& options) {
 
 CLI::App* addTakeoff(CLI::App& program, Options& options) {
     auto* verb = program.add_subcommand(
-        "takeoff", "cut list, bend marks, strip and torque, landing order, materials, weights");
+        "takeoff",
+        "cut list, bend marks, strip and torque, landing order, materials, labels, weights");
     addCommon(*verb, options);
     addTakeoffOptions(*verb, options.takeoff);
     return verb;

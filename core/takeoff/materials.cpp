@@ -1,5 +1,6 @@
 #include "takeoff/materials.h"
 
+#include <cmath>
 #include <map>
 #include <utility>
 
@@ -12,6 +13,11 @@ using geometry::BuiltLayout;
 
 enum MaterialColumn { kItem, kQuantity, kUnit, kPrice, kTogether };
 
+/// A price is a whole number of cents, so that the lines add up to what is printed.
+double inCents(double dollars) {
+    return std::round(dollars * 100.0) / 100.0;
+}
+
 void add(Table& table,
          std::string item,
          double quantity,
@@ -20,8 +26,8 @@ void add(Table& table,
     table.rows.push_back({std::move(item),
                           quantity,
                           std::string(unit),
-                          price ? Cell(*price) : Cell(),
-                          price ? Cell(*price * quantity) : Cell()});
+                          price ? Cell(inCents(*price)) : Cell(),
+                          price ? Cell(inCents(inCents(*price) * quantity)) : Cell()});
 }
 
 void addGutter(Table& table, const BuiltLayout& built) {

@@ -6,6 +6,7 @@
 #include "checks/report.h"
 #include "takeoff/bend_marks.h"
 #include "takeoff/holes.h"
+#include "takeoff/labels.h"
 #include "takeoff/landing_steps.h"
 #include "takeoff/materials.h"
 #include "takeoff/strip_and_torque.h"
@@ -14,13 +15,14 @@
 namespace gw::takeoff {
 namespace {
 
-constexpr std::array<std::string_view, 8> kNames = {"cut-list",
+constexpr std::array<std::string_view, 9> kNames = {"cut-list",
                                                     "reels",
                                                     "bend-marks",
                                                     "strip-and-torque",
                                                     "landing-order",
                                                     "holes",
                                                     "materials",
+                                                    "labels",
                                                     "weights"};
 
 }  // namespace
@@ -40,6 +42,7 @@ Table tableNamed(std::string_view name,
                   [](const auto& all, const auto&) { return landingTable(all); },
                   [](const auto& all, const auto&) { return holeTable(all); },
                   materialTable,
+                  [](const auto& all, const auto&) { return labelTable(all); },
                   [](const auto& all, const auto&) { return weightTable(all); }};
     for (std::size_t i = 0; i < kNames.size(); ++i) {
         if (kNames.at(i) == name) {

@@ -238,6 +238,43 @@ TEST(Materials, NamesWhatIsNotStatedAndSoNotCounted) {
     EXPECT_FALSE(says(tableNamed("materials", built(sample)), "Not counted"));
 }
 
+/// 3 at $25.875 were once $77.63 beside a price of $25.88.
+TEST(Materials, LinesAreThePrintedPriceTimesTheQuantity) {
+    auto sample = test::oneTap();
+    sample.part("row").priceDollars = 25.875;
+    sample.addBlock("B", "row", {10, 4, 0});
+    sample.addBlock("C", "row", {20, 4, 0});
+    const auto table = tableNamed("materials", built(sample));
+    EXPECT_TRUE(says(table, "25.88"));
+    EXPECT_TRUE(says(table, "come to $77.64;"));
+}
+
+// ---- labels -----------------------------------------------------------------------------------
+
+TEST(Labels, AreAsManyAsAreBought) {
+    const auto layout = test::drawnLayout();
+    double labels = 0.0;
+    for (const auto& row : tableNamed("labels", layout).rows) {
+        labels += std::get<double>(row.back());
+    }
+    double bought = 0.0;
+    for (const auto& row : tableNamed("materials", layout).rows) {
+        bought += std::get<std::string>(row[0]).find("label, ") == 0 ? std::get<double>(row[1]) : 0;
+    }
+    EXPECT_GT(labels, 0.0);
+    EXPECT_EQ(labels, bought);
+}
+
+TEST(Labels, SayWhatATapSuppliesOrThatItIsNotStated) {
+    auto sample = test::oneTap();
+    sample.circuit("feed").joins = layout::CircuitId("service");
+    sample.circuit("feed").supplies.reset();
+    EXPECT_TRUE(says(tableNamed("labels", built(sample)), "supplies is not stated"));
+    sample.circuit("feed").supplies = "Boat hall";
+    EXPECT_TRUE(says(tableNamed("labels", built(sample)), "Boat hall"));
+    EXPECT_FALSE(says(tableNamed("labels", built(sample)), "not stated: its labels"));
+}
+
 // ---- weights ----------------------------------------------------------------------------------
 
 struct Weight {
