@@ -23,7 +23,7 @@ double part(const Vec3& v, std::size_t axis) {
 }
 
 std::string whatIsHit(const BuiltLayout& built, const Hit& hit) {
-    const std::string name = itemName(built.layout, hit.item);
+    std::string name = itemName(built.layout, hit.item);
     switch (hit.place) {
         case Hit::Place::port: {
             const auto block = indexOf(built.layout, std::get<layout::BlockId>(hit.item));

@@ -1,6 +1,5 @@
 #include "window/export_actions.h"
 
-#include <QActionGroup>
 #include <QBuffer>
 #include <QFileDialog>
 #include <QFileInfo>
@@ -76,12 +75,11 @@ void ExportActions::addTo(QMenu& menu) {
 }
 
 void ExportActions::addPapersTo(QMenu& menu) {
-    auto* group = new QActionGroup(&menu);
     for (const drawing::Paper paper : kPapers) {
         auto* made = menu.addAction(toQString(drawing::paperText(paper)));
         made->setCheckable(true);
         made->setChecked(paper == paper_);
-        group->addAction(made);
+        papers_.addAction(made);
         connect(made, &QAction::triggered, this, [this, paper] { paper_ = paper; });
     }
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QActionGroup>
 #include <QMenu>
 #include <QObject>
 #include <functional>
@@ -44,6 +45,7 @@ private:
     Board& board_;
     QWidget& window_;
     std::function<void(const Error&)> complain_;
+    QActionGroup papers_{this};
     drawing::Paper paper_ = drawing::SheetOptions{}.paper;
 };
 
