@@ -47,9 +47,9 @@ QAction* EditActions::action(const QString& text,
                              const QKeySequence& key,
                              const std::function<void()>& what) {
     auto* made = new QAction(text, this);
-    // The parent owns it, which the analyzer does not see.
-    made->setShortcut(key);  // NOLINT(clang-analyzer-cplusplus.NewDeleteLeaks)
+    made->setShortcut(key);
     made->setShortcutVisibleInContextMenu(true);
+    // NOLINTNEXTLINE(clang-analyzer-cplusplus.NewDeleteLeaks): its parent owns it
     connect(made, &QAction::triggered, this, [this, what] {
         if (!bench_.document.inGesture()) {  // in mid-drag nothing else happens
             what();

@@ -266,42 +266,62 @@ TEST_F(Edits, TheRightButtonOpensItAndEscapePutsItAway) {
     EXPECT_EQ(bytes(window.document()), before);
 }
 
-/// Answers the next dialogue: types into its fields in their order and presses Return.
-void answerNext(const QStringList& texts) {
-    auto* timer = new QTimer;
-    QObject::connect(timer, &QTimer::timeout, [timer, texts] {
-        auto* dialog = QApplication::activeModalWidget();
-        if (dialog == nullptr) {
+/// Answers the next dialogue while it lives: types into its fields in their order and presses Ok,
+/// or Cancel where it may not.
+class Typist {
+public:
+    explicit Typist(QStringList texts) : texts_(std::move(texts)) {
+        QObject::connect(&timer_, &QTimer::timeout, [this] { answer(); });
+        timer_.start(5);
+    }
+    bool couldAccept() const { return accepted_; }
+    bool wasAsked() const { return asked_; }
+
+private:
+    void answer() {
+        auto* dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
+        auto* buttons = dialog != nullptr ? dialog->findChild<QDialogButtonBox*>() : nullptr;
+        if (buttons == nullptr) {
             return;
         }
-        timer->deleteLater();
-        timer->stop();
-        const auto fields = dialog->findChildren<QLineEdit*>();
+        timer_.stop();
+        asked_ = true;
         qsizetype next = 0;
-        for (auto* field : fields) {
-            if (qobject_cast<QAbstractSpinBox*>(field->parent()) == nullptr &&
-                next < texts.size()) {
-                field->setText(texts[next++]);
+        for (auto* field : dialog->findChildren<QLineEdit*>()) {
+            const bool ofSpinBox = qobject_cast<QAbstractSpinBox*>(field->parent()) != nullptr;
+            if (!ofSpinBox && next < texts_.size()) {
+                field->setText(texts_[next++]);
             }
         }
-        auto* buttons = dialog->findChild<QDialogButtonBox*>();
-        auto* ok = buttons->button(QDialogButtonBox::Ok);
-        (ok->isEnabled() ? ok : buttons->button(QDialogButtonBox::Cancel))->click();
-    });
-    timer->start(5);
-}
+        accepted_ = buttons->button(QDialogButtonBox::Ok)->isEnabled();
+        buttons->button(accepted_ ? QDialogButtonBox::Ok : QDialogButtonBox::Cancel)->click();
+    }
 
-TEST_F(Edits, MoveByAsksForLengthsAndPutAwayMovesNothing) {
+    QStringList texts_;
+    QTimer timer_;
+    bool asked_ = false;
+    bool accepted_ = false;
+};
+
+TEST_F(Edits, MoveByAsksForLengths) {
     show();
     window.selection().set({block(1)});
     const Vec3 corner = layout().blocks[1].corner;
-    answerNext({QStringLiteral("1/2"), QStringLiteral("-25.4 mm"), QString::fromLatin1("0")});
+    const Typist typist({QStringLiteral("1/2"), QStringLiteral("-25.4 mm"), QStringLiteral("0")});
     QTest::keyClick(&window.board(), Qt::Key_M);
+    ASSERT_TRUE(typist.wasAsked());
     EXPECT_EQ(layout().blocks[1].corner, corner + (Vec3{0.5, -1.0, 0.0}));
-    window.document().undo();
-    answerNext({QStringLiteral("half an inch")});
+}
+
+TEST_F(Edits, MoveByWaitsForLengthsAndPutAwayMovesNothing) {
+    show();
+    window.selection().set({block(1)});
+    const Typist typist({QStringLiteral("half an inch")});
     QTest::keyClick(&window.board(), Qt::Key_M);
+    ASSERT_TRUE(typist.wasAsked());
+    EXPECT_FALSE(typist.couldAccept());
     EXPECT_EQ(bytes(window.document()), before);
+    EXPECT_EQ(window.document().history().count(), 0);
 }
 
 TEST_F(Edits, ARouteIsLedAgainForTheNextPhaseByAKey) {
