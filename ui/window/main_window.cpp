@@ -58,7 +58,8 @@ MainWindow::MainWindow(parts::Shelf shelf, HelpPages help, const Places& places,
       fileActions_(new FileActions(*this, *desk_, *fileCare_, settings_, places)),
       edits_(new EditActions(bench(), tools_, *board_, *this)),
       exports_(new ExportActions(
-          bench(), *board_, *this, [this](const Error& error) { complain(error); })) {
+          bench(), *board_, *this, [this](const Error& error) { complain(error); })),
+      routes_(new RouteActions(bench(), *this)) {
     setObjectName(QStringLiteral("main"));
     setCentralWidget(desk_);
     resize(1280, 820);
@@ -96,6 +97,7 @@ MainWindow::~MainWindow() {
     selection_.disconnect(this);
     delete exports_;
     delete edits_;
+    delete routes_;
     delete fileActions_;
     delete fileCare_;
     delete panels_;
@@ -148,6 +150,8 @@ void MainWindow::makePlaceMenu() {
     action(menu, tr("&Circuit…"), QKeySequence(Qt::Key_C), [this] { addCircuit(); });
     action(menu, tr("&Fan in a circuit…"), QKeySequence(Qt::Key_F), [this] { fanIn(); });
     action(menu, tr("&Draw conductors…"), QKeySequence(Qt::Key_D), [this] { drawConductors(); });
+    menu->addSeparator();
+    routes_->addTo(*menu);
     edits_->offerOnNothing(menu);
 }
 

@@ -13,6 +13,7 @@
 #include "window/file_actions.h"
 #include "window/file_care.h"
 #include "window/panel_docks.h"
+#include "window/route_actions.h"
 
 namespace gw::ui {
 
@@ -42,6 +43,7 @@ public:
     FileSession& session() { return session_; }
     FindingsPanel& findings() { return panels_->findings(); }
     PanelDocks& panels() { return *panels_; }
+    RouteActions& routes() { return *routes_; }
     FileCare& fileCare() { return *fileCare_; }
     FileActions& fileActions() { return *fileActions_; }
     EditActions& edits() { return *edits_; }
@@ -101,6 +103,7 @@ private:
     EditActions* edits_;
     ExportActions* exports_;
     PanelDocks* panels_ = nullptr;
+    RouteActions* routes_;
     QAction* undo_ = nullptr;
     QAction* redo_ = nullptr;
 };
