@@ -18,11 +18,13 @@ using takeoff::WallHoles;
 namespace {
 
 constexpr double kMm = 25.4;
-constexpr double kMargin = 12.0;   // mm: more than printers leave blank
-constexpr double kHead = 17.0;     // mm above the window
-constexpr double kFoot = 22.0;     // mm below it
-constexpr double kOverlap = 12.7;  // mm: half an inch
-constexpr double kAir = 6.0;       // mm between the wall's outline and the first window's edge
+// On inch papers a window comes to whole and half inches, so that the offset each sheet states is
+// true.
+constexpr double kMargin = 12.7;   // mm: more than printers leave blank
+constexpr double kHead = 16.5;     // mm above the window
+constexpr double kFoot = 21.6;     // mm below it
+constexpr double kOverlap = 12.7;  // mm
+constexpr double kAir = 6.35;      // mm between the wall's outline and the first window's edge
 constexpr double kMark = 4.0;      // mm, half a joining mark
 constexpr double kDrop = 4.2;      // mm from line to line
 constexpr double kText = 3.0;      // mm: capitals of 2.2 mm

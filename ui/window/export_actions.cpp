@@ -8,8 +8,11 @@
 
 #include "checks/report.h"
 #include "document/save_bytes.h"
+#include "drawing/template.h"
 #include "panels/panel_text.h"
 #include "sheet/export.h"
+#include "sheet/takeoff_page.h"
+#include "takeoff/takeoff.h"
 
 namespace gw::ui {
 namespace {
@@ -67,6 +70,18 @@ void ExportActions::addTo(QMenu& menu) {
         tr("Save the report"),
         {tr("Text, for people (*.txt)"), tr("JSON, for scripts (*.json)")},
         [this](const QString& path) { return saveReportTo(path, window_.windowFilePath()); });
+    add(tr("&Takeoff…"),
+        QKeySequence(Qt::CTRL | Qt::Key_T),
+        tr("Save the takeoff"),
+        {tr("One page for a browser and printer (*.html)"),
+         tr("Text (*.txt)"),
+         tr("JSON, for scripts (*.json)")},
+        [this](const QString& path) { return saveTakeoffTo(path); });
+    add(tr("&Drilling template…"),
+        QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_T),
+        tr("Save the drilling template"),
+        {tr("PDF, all sheets (*.pdf)"), tr("SVG, a file a sheet (*.svg)")},
+        [this](const QString& path) { return saveTemplateTo(path); });
     add(tr("P&icture of the board…"),
         {},
         tr("Save a picture of the board"),
@@ -122,6 +137,44 @@ Result<void> ExportActions::saveReportTo(const QString& path, const QString& nam
         json ? checks::jsonReport(document.built(), document.findings(), head)
              : checks::textReport(document.built(), document.findings(), head);
     return saveBytes(path.toStdString(), QByteArray::fromStdString(report));
+}
+
+Result<void> ExportActions::saveTakeoffTo(const QString& path) {
+    const auto& built = bench_.document.built();
+    std::vector<takeoff::Table> tables;
+    for (const auto name : takeoff::tableNames()) {
+        tables.push_back(takeoff::tableNamed(name, built));
+    }
+    const auto ends = [&](const char* ending) {
+        return path.endsWith(QLatin1String(ending), Qt::CaseInsensitive);
+    };
+    if (ends(".html") || ends(".htm")) {
+        return saveBytes(path.toStdString(), takeoffToHtml(tables, built.layout));
+    }
+    return saveBytes(
+        path.toStdString(),
+        QByteArray::fromStdString(ends(".json") ? takeoff::jsonTakeoff(tables, built.layout)
+                                                : takeoff::textTakeoff(tables, built.layout)));
+}
+
+Result<void> ExportActions::saveTemplateTo(const QString& path) {
+    const FontMetrics metrics;
+    const auto& built = bench_.document.built();
+    const bool metric = built.layout.displayUnit == units::LengthUnit::millimetre;
+    const drawing::TemplateOptions options{metric ? drawing::Paper::a4 : drawing::Paper::letter,
+                                           {}};
+    const auto pages = drawing::drillingTemplate(built, options, metrics);
+    if (pages.empty()) {
+        return fail({ErrorCode::missing,
+                     "there is nothing to be drilled",
+                     {},
+                     {},
+                     "an entry, or a block that is bolted down"});
+    }
+    if (const auto saved = saveSheet(pages, path.toStdString()); !saved) {
+        return fail(saved.error());
+    }
+    return {};
 }
 
 Result<void> ExportActions::savePictureTo(const QString& path) {

@@ -11,8 +11,8 @@
 
 namespace gw::ui {
 
-/// What leaves the window as files beside the layout: the sheet, the report, a picture of the
-/// board. Each file is whole or not there at all.
+/// What leaves the window as files beside the layout: the sheet, the report, the takeoff, the
+/// drilling template, a picture of the board. Each file is whole or not there at all.
 class ExportActions : public QObject {
     Q_OBJECT
 public:
@@ -29,6 +29,11 @@ public:
     Result<void> saveSheetTo(const QString& path);
     /// What ends in .json is the report for scripts, all else the one for people.
     Result<void> saveReportTo(const QString& path, const QString& nameOfLayout);
+    /// All tables of the takeoff: .html a page that prints well, .json for scripts, else text.
+    Result<void> saveTakeoffTo(const QString& path);
+    /// At full size, on A4 where the layout is shown in millimetres, else on Letter. Error missing
+    /// where nothing is drilled.
+    Result<void> saveTemplateTo(const QString& path);
     /// The board as it is seen, at twice its size, as PNG.
     Result<void> savePictureTo(const QString& path);
 

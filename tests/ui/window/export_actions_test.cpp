@@ -10,6 +10,7 @@
 #include <QTest>
 
 #include "checks/report.h"
+#include "drawing/template.h"
 #include "support/shipped_shelf.h"
 #include "ui/support/process.h"
 #include "window/main_window.h"
@@ -46,6 +47,31 @@ TEST_F(Exports, ASheetIsAPdfByItsNameOrAnSvgAPage) {
     EXPECT_TRUE(QString::fromUtf8(run.out).contains(
         QRegularExpression(QStringLiteral("Pages: +%1\n").arg(svgs.size()))))
         << run.out.toStdString();
+}
+
+TEST_F(Exports, TheTakeoffIsAPageATextOrJsonByItsName) {
+    ASSERT_TRUE(window.exports().saveTakeoffTo(in("takeoff.html")));
+    EXPECT_TRUE(test::readWholeFile(in("takeoff.html")).contains("Cut list"));
+    ASSERT_TRUE(window.exports().saveTakeoffTo(in("takeoff.txt")));
+    EXPECT_TRUE(test::readWholeFile(in("takeoff.txt")).startsWith("Takeoff of "));
+    ASSERT_TRUE(window.exports().saveTakeoffTo(in("takeoff.json")));
+    EXPECT_TRUE(test::readWholeFile(in("takeoff.json")).contains("gutterwright-takeoff"));
+}
+
+TEST_F(Exports, TheTemplateHasTheSheetsOfTheCommandLine) {
+    ASSERT_TRUE(window.exports().saveTemplateTo(in("template.pdf")));
+    const auto run = test::runProgram(QStringLiteral("pdfinfo"), {in("template.pdf")});
+    ASSERT_TRUE(run.good());
+    const auto tiles = drawing::templateTiles(window.document().built(), {});
+    EXPECT_TRUE(QString::fromUtf8(run.out).contains(
+        QRegularExpression(QStringLiteral("Pages: +%1\n").arg(tiles.size()))))
+        << run.out.toStdString();
+}
+
+TEST_F(Exports, ATakeoffOrTemplateThatCannotBeWrittenLeavesNothing) {
+    EXPECT_FALSE(window.exports().saveTakeoffTo(in("none/takeoff.html")));
+    EXPECT_FALSE(window.exports().saveTemplateTo(in("none/template.pdf")));
+    EXPECT_TRUE(files().isEmpty());
 }
 
 TEST_F(Exports, TheSheetLiesOnThePaperThatWasChosen) {
