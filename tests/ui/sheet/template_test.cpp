@@ -216,6 +216,53 @@ TEST_P(TemplateOf, HolesOfTheSvgAreWithinASixtyFourth) {
     EXPECT_EQ(measured, holes());
 }
 
+/// A hole that an edge of a sheet cuts is drawn as far as each sheet goes, also where its centre
+/// is on another. Within two dots of the edge nothing is asked.
+TEST_P(TemplateOf, CutHolesShowOnEachSheetTheyReach) {
+    for (std::size_t page = 0; page < pages.size(); ++page) {
+        const QImage image = pageToImage(pages[page], kDots);
+        for (const auto& hole : wallOf(tiles[page]).holes) {
+            const Point at = placeOn(tiles[page], hole);
+            const double radius = hole.diameter ? hole.diameter->mm() / 2.0 : 0.0;
+            const Point centre{at.x * kDotsPerMm, at.y * kDotsPerMm};
+            for (int degree = 20; radius > 0.0 && degree < 360; degree += 7) {
+                const double angle = degree * std::acos(-1.0) / 180.0;
+                const Point on{at.x + radius * std::cos(angle), at.y + radius * std::sin(angle)};
+                if (degree % 90 < 15 || degree % 90 > 75 || !inside(tiles[page].window, on, 1.0)) {
+                    continue;
+                }
+                const double r = inkAlong(
+                    image, centre, angle, (radius - 0.5) * kDotsPerMm, (radius + 0.5) * kDotsPerMm);
+                EXPECT_NEAR(r / kDotsPerMm, radius, kSixtyFourthMm)
+                    << "page " << page + 1 << ", " << hole.what << " at " << degree;
+            }
+        }
+    }
+}
+
+/// Lengths of the lines on which 4 in and 100 mm are read off.
+TEST_P(TemplateOf, EverySheetHasBothCheckBars) {
+    for (std::size_t page = 0; page < pages.size(); ++page) {
+        int inches = 0;
+        int millimetres = 0;
+        for (const auto& layer : pages[page].layers) {
+            for (const auto& element : layer.elements) {
+                const auto* line = std::get_if<drawing::Polyline>(&element);
+                if (line == nullptr || line->points.size() != 2 ||
+                    line->points[0].y != line->points[1].y ||
+                    line->points[0].y < tiles[page].window.bottom()) {
+                    continue;
+                }
+                const double length = std::abs(line->points[1].x - line->points[0].x);
+                inches += std::abs(length - 101.6) < 1e-9 ? 1 : 0;
+                millimetres += std::abs(length - 100.0) < 1e-9 ? 1 : 0;
+            }
+        }
+        EXPECT_EQ(inches, 1) << "page " << page + 1;
+        EXPECT_EQ(millimetres, 1) << "page " << page + 1;
+    }
+}
+
 TEST_P(TemplateOf, EveryHoleIsNamedOnASheetThatHasItsCentre) {
     for (const auto& wall : walls) {
         for (const auto& hole : wall.holes) {
