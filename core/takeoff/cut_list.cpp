@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "base/contract.h"
@@ -91,18 +92,31 @@ Parallel parallelOf(const layout::Conductor& conductor) {
     return {conductor.circuit.text(), conductor.phase};
 }
 
-/// Same length within a set of parallel conductors: NFPA 70 310.10(G)(2), 310.10(H)(2) to 2017.
+/// Of one circuit's phase: one piece for each of several sets, all of known length, are parallel.
+/// Two pieces of one set follow one another, and nothing is said then.
+struct ParallelPieces {
+    std::set<int> sets;
+    std::size_t count = 0;
+    bool known = true;
+    Inches longest;
+    bool areParallel() const { return known && count > 1 && sets.size() == count; }
+};
+
+/// Same length: NFPA 70 310.10(G)(2), 310.10(H)(2) in 2017.
 void cutAlike(const BuiltLayout& built, std::vector<CutLine>& lines) {
-    std::map<Parallel, std::pair<int, Inches>> longest;
+    std::map<Parallel, ParallelPieces> phases;
     for (const auto& line : lines) {
-        auto& [count, length] = longest[parallelOf(built.layout.conductors[line.conductor])];
-        ++count;
-        length = std::max(length, line.cut);
+        const auto& conductor = built.layout.conductors[line.conductor];
+        auto& pieces = phases[parallelOf(conductor)];
+        pieces.sets.insert(conductor.set);
+        ++pieces.count;
+        pieces.known = pieces.known && line.beyond.has_value();
+        pieces.longest = std::max(pieces.longest, line.cut);
     }
     for (auto& line : lines) {
-        const auto& [count, length] = longest[parallelOf(built.layout.conductors[line.conductor])];
-        if (count > 1) {
-            line.cutAlike = length;
+        const auto& pieces = phases[parallelOf(built.layout.conductors[line.conductor])];
+        if (pieces.areParallel()) {
+            line.cutAlike = pieces.longest;
         }
     }
 }

@@ -38,7 +38,7 @@ struct CutLine {
     units::Inches allowance;
     units::Inches cut;  ///< the three together, rounded up; without `beyond` where it is not known
     /// Of the longest of its set's members: all of a phase's parallel conductors are cut alike.
-    /// Empty: no parallel conductors.
+    /// Empty: no parallel conductors, or what lies beyond the gutter is not known of all of them.
     std::optional<units::Inches> cutAlike;
     std::optional<units::Inches> stripFrom;  ///< in a port; empty: none, or not stated
     std::optional<units::Inches> stripTo;

@@ -154,16 +154,36 @@ TEST(CutList, StripIsTheLayoutsElseThePartsElseNotStated) {
     EXPECT_FALSE(cutLines(built(sample))[0].stripFrom);
 }
 
-TEST(CutList, ConductorsInParallelAreCutAlike) {
+test::Sample twoSets() {
     auto sample = test::oneTap();
-    EXPECT_FALSE(cutLines(built(sample))[0].cutAlike);
     sample.circuit("feed").sets = 2;
+    sample.entry("in").racewayLength = Inches::of(12.0);
     auto& second = sample.addConductor("c2", test::atEntry("in", 2), test::spare({40, 2, 2}));
     second.set = 2;
-    const auto lines = cutLines(built(sample));
+    return sample;
+}
+
+TEST(CutList, ConductorsInParallelAreCutAlike) {
+    const auto lines = cutLines(built(twoSets()));
     const auto longest = std::max(lines[0].cut, lines[1].cut);
+    EXPECT_NE(lines[0].cut, lines[1].cut);
     EXPECT_EQ(lines[0].cutAlike, longest);
     EXPECT_EQ(lines[1].cutAlike, longest);
+}
+
+TEST(CutList, NothingIsSaidOfParallelsWhoseLengthIsNotKnown) {
+    auto sample = twoSets();
+    sample.entry("in").racewayLength.reset();
+    EXPECT_FALSE(cutLines(built(sample))[0].cutAlike);
+}
+
+/// A conductor that is cut at a block goes on as a second piece of the same set.
+TEST(CutList, PiecesThatFollowOneAnotherAreNotParallel) {
+    auto sample = twoSets();
+    sample.conductor("c2").set = 1;
+    for (const auto& line : cutLines(built(sample))) {
+        EXPECT_FALSE(line.cutAlike);
+    }
 }
 
 /// Near mouth at (20, 5, 3), bored 4 in along x; the conductor comes straight from x = 10.
