@@ -10,11 +10,10 @@
 #include <cmath>
 #include <map>
 
-#include "base/read_file.h"
-#include "files/layout_file.h"
 #include "paint/fonts.h"
 #include "sheet/export.h"
 #include "support/shipped_shelf.h"
+#include "ui/panels/panel_bench.h"
 #include "ui/support/process.h"
 
 /// The drilling template as it comes out of a printer.
@@ -29,12 +28,6 @@ using takeoff::Hole;
 constexpr double kDots = 300.0;
 constexpr double kDotsPerMm = kDots / 25.4;
 constexpr double kSixtyFourthMm = 25.4 / 64.0;
-
-geometry::BuiltLayout sample(const std::string& name) {
-    const auto path = std::string(GW_SOURCE_DIR) + "/samples/" + name + "/layout.json";
-    const auto shelf = test::shippedShelf();
-    return geometry::build(files::readLayout(readFile(path).value(), path, shelf).value(), shelf);
-}
 
 /// Where the ink of a ring is, found from the middle outward, and the circle through it.
 struct Found {
@@ -116,7 +109,8 @@ Found findRing(const QImage& image, const drawing::Rect& window, Point about, do
 class TemplateOf : public testing::TestWithParam<const char*> {
 protected:
     TemplateOf()
-        : built(sample(GetParam())),
+        : bench(GetParam()),
+          built(bench.document->built()),
           tiles(drawing::templateTiles(built, {})),
           pages(drawing::drillingTemplate(built, {}, metrics)),
           walls(takeoff::wallHoles(built)) {}
@@ -175,7 +169,8 @@ protected:
     }
 
     FontMetrics metrics;
-    geometry::BuiltLayout built;
+    test::PanelBench bench;
+    const geometry::BuiltLayout& built;
     std::vector<TemplateTile> tiles;
     std::vector<Drawing> pages;
     std::vector<takeoff::WallHoles> walls;
