@@ -5,8 +5,8 @@
 #include "checks/support.h"
 #include "checks/units.h"
 
-/// Every connector is used within its listing: its voltage, its mark for the line side of a
-/// service, the enclosure it asks for, and no uninsulated live part.
+/// Every connector is used within its listing: its voltage, its short-circuit rating, its mark for
+/// the line side of a service, the enclosure it asks for, and no uninsulated live part.
 namespace gw::checks {
 namespace {
 
@@ -72,15 +72,21 @@ void cannotTell(Finding& finding, std::vector<std::string> missing) {
     finding.missing = std::move(missing);
 }
 
-// ---- voltage --------------------------------------------------------------------------------
+// ---- what the systems state -----------------------------------------------------------------
 
-struct Voltage {
-    std::optional<int> highest;
+/// The highest of a fact of the systems that land in a block, and where it is not stated.
+template <class T>
+struct Highest {
+    std::optional<T> value;
     std::vector<std::string> missing;
 };
 
-Voltage voltageAt(const BuiltLayout& built, const Landed& landed) {
-    Voltage voltage;
+template <class T>
+Highest<T> highestAt(const BuiltLayout& built,
+                     const Landed& landed,
+                     std::optional<T> layout::System::*fact,
+                     const std::string& name) {
+    Highest<T> highest;
     std::set<std::string> missing;
     for (const std::size_t i : landed.conductors) {
         const layout::System& system =
@@ -88,15 +94,24 @@ Voltage voltageAt(const BuiltLayout& built, const Landed& landed) {
         if (!carriesCurrent(built.layout.conductors[i])) {
             continue;
         }
-        if (system.voltsBetweenPhases) {
-            voltage.highest = std::max(voltage.highest.value_or(0), *system.voltsBetweenPhases);
+        if (const auto& stated = system.*fact) {
+            highest.value = std::max(highest.value.value_or(T{}), *stated);
         } else {
-            missing.insert("volts between phases of system " + system.id.text());
+            missing.insert(name + " of system " + system.id.text());
         }
     }
-    voltage.missing.assign(missing.begin(), missing.end());
-    return voltage;
+    highest.missing.assign(missing.begin(), missing.end());
+    return highest;
 }
+
+/// What is missing does not change that the highest known is too much.
+void cannotTellUnlessBreach(Finding& finding, std::vector<std::string> missing) {
+    if (finding.verdict != Verdict::breach && !missing.empty()) {
+        cannotTell(finding, std::move(missing));
+    }
+}
+
+// ---- voltage --------------------------------------------------------------------------------
 
 Quantity volts(int value) {
     return {static_cast<double>(value), Quantity::Unit::volts};
@@ -113,18 +128,58 @@ std::string voltsText(const std::optional<int>& between, const std::optional<int
 Finding voltageFinding(const BuiltLayout& built, const Landed& landed) {
     Finding finding = findingAt(built, landed, Rule::listingAndInstructions);
     const auto& listed = partOf(built, landed).listing.volts;
-    Voltage voltage = voltageAt(built, landed);
-    if (listed && voltage.highest) {
-        judge(finding, volts(*voltage.highest), volts(*listed), Bound::atMost);
+    auto highest =
+        highestAt(built, landed, &layout::System::voltsBetweenPhases, "volts between phases");
+    if (listed && highest.value) {
+        judge(finding, volts(*highest.value), volts(*listed), Bound::atMost);
     }
     if (!listed) {
-        voltage.missing.push_back(ofPart(built, landed, "listed volts"));
+        highest.missing.push_back(ofPart(built, landed, "listed volts"));
     }
-    if (finding.verdict != Verdict::breach && !voltage.missing.empty()) {
-        cannotTell(finding, voltage.missing);
-    }
+    cannotTellUnlessBreach(finding, std::move(highest.missing));
     finding.working =
-        sentence(blockName(built, landed.block) + ": " + voltsText(voltage.highest, listed));
+        sentence(blockName(built, landed.block) + ": " + voltsText(highest.value, listed));
+    return finding;
+}
+
+// ---- short-circuit rating -------------------------------------------------------------------
+
+Quantity kiloamperes(double value) {
+    return {value, Quantity::Unit::kiloamperes};
+}
+
+std::string faultText(const std::optional<double>& available, const std::optional<double>& rated) {
+    return (available ? toText(kiloamperes(*available)) + " of fault current are available"
+                      : std::string("the available fault current is not stated")) +
+           ", and " +
+           (rated ? "its part is rated for " + toText(kiloamperes(*rated))
+                  : std::string("for how much its part is rated is not stated"));
+}
+
+/// Power distribution blocks are marked with a rating; of other connectors what is not stated is
+/// not asked.
+std::optional<Finding> faultFinding(const BuiltLayout& built, const Landed& landed) {
+    const auto& listing = partOf(built, landed).listing;
+    const auto& rated = listing.shortCircuitKiloamperes;
+    if ((!rated && listing.kind == ConnectorKind::wireConnector) ||
+        !any(built, landed, carriesCurrent)) {
+        return std::nullopt;
+    }
+    Finding finding = findingAt(built, landed, Rule::shortCircuitRating);
+    auto highest =
+        highestAt(built, landed, &layout::System::faultKiloamperes, "available fault current");
+    if (rated && highest.value) {
+        judge(finding, kiloamperes(*highest.value), kiloamperes(*rated), Bound::atMost);
+    }
+    if (!listing.kind && !rated) {
+        highest.missing.push_back(kindMissing(built, landed.block));
+    }
+    if (!rated) {
+        highest.missing.push_back(ofPart(built, landed, "short-circuit rating"));
+    }
+    cannotTellUnlessBreach(finding, std::move(highest.missing));
+    finding.working =
+        sentence(blockName(built, landed.block) + ": " + faultText(highest.value, rated));
     return finding;
 }
 
@@ -341,7 +396,7 @@ void addFindings(std::vector<Finding>& findings, const BuiltLayout& built, const
     if (any(built, landed, carriesCurrent)) {
         findings.push_back(voltageFinding(built, landed));
     }
-    for (auto* question : {lineSideFinding, enclosureFinding, bareFinding}) {
+    for (auto* question : {faultFinding, lineSideFinding, enclosureFinding, bareFinding}) {
         if (auto finding = question(built, landed)) {
             findings.push_back(std::move(*finding));
         }

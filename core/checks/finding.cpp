@@ -113,6 +113,18 @@ constexpr auto kRows = std::to_array<Row>({
      "Circuits together",
      "no circuit comes in by an entry",
      circuitTogetherSections},
+    {Check::largestConductor,
+     Group::conductors,
+     "largest-conductor",
+     "Largest conductor",
+     "an auxiliary gutter is marked for no largest conductor, or no conductor is in the wireway",
+     largestConductorSections},
+    {Check::mixedVoltages,
+     Group::conductors,
+     "mixed-voltages",
+     "Insulation for the highest voltage",
+     "no insulated conductor is in the gutter",
+     mixedVoltagesSections},
     {Check::portSuitsConductor,
      Group::connections,
      "port-suits-conductor",
@@ -315,6 +327,8 @@ std::string toText(const Quantity& quantity) {
             return units::formatDecimal(quantity.value, 1) + " A";
         case Quantity::Unit::volts:
             return units::formatDecimal(quantity.value, 0) + " V";
+        case Quantity::Unit::kiloamperes:
+            return units::formatDecimal(quantity.value, 1) + " kA";
         case Quantity::Unit::poundsForce:
             return units::formatDecimal(quantity.value, 1) + " lbf";
         case Quantity::Unit::poundsForcePerFoot:

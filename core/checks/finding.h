@@ -43,6 +43,8 @@ enum class Check {
     parallelSets,
     racewayFill,
     circuitTogether,
+    largestConductor,
+    mixedVoltages,
     // connections
     portSuitsConductor,
     exposedCopper,
@@ -82,6 +84,7 @@ struct Quantity {
         degrees,
         amperes,
         volts,
+        kiloamperes,
         poundsForce,
         poundsForcePerFoot,
     };
@@ -152,6 +155,8 @@ std::vector<Finding> checkAmpacity(const geometry::BuiltLayout& built);
 std::vector<Finding> checkParallelSets(const geometry::BuiltLayout& built);
 std::vector<Finding> checkRacewayFill(const geometry::BuiltLayout& built);
 std::vector<Finding> checkCircuitTogether(const geometry::BuiltLayout& built);
+std::vector<Finding> checkLargestConductor(const geometry::BuiltLayout& built);
+std::vector<Finding> checkMixedVoltages(const geometry::BuiltLayout& built);
 std::vector<Finding> checkPortSuitsConductor(const geometry::BuiltLayout& built);
 std::vector<Finding> checkExposedCopper(const geometry::BuiltLayout& built);
 std::vector<Finding> checkJoints(const geometry::BuiltLayout& built);

@@ -6,12 +6,13 @@
 #include <set>
 
 #include "checks/run_length.h"
+#include "checks/set_grouping.h"
 #include "checks/support.h"
 #include "checks/units.h"
 #include "standards/tables.h"
 
-/// Conductors that share a phase between them: thick enough, alike, and of one length, so that each
-/// carries its part.
+/// Conductors that share a phase between them: thick enough, alike, of one length and set by set
+/// together, so that each carries its part.
 namespace gw::checks {
 namespace {
 
@@ -385,6 +386,12 @@ void ofCircuit(std::vector<Finding>& findings,
             findings.push_back(sizeFinding(built, runs));
             findings.push_back(samenessFinding(built, runs));
             findings.push_back(lengthFinding(built, runs));
+        }
+    }
+    const auto& meant = built.layout.circuits[circuit];
+    if (meant.sets > 1 && meant.role != layout::Role::bonding) {
+        if (auto finding = setGroupingFinding(built, facts, circuit)) {
+            findings.push_back(std::move(*finding));
         }
     }
 }

@@ -233,6 +233,8 @@ std::string_view unitText(Quantity::Unit unit) {
             return "A";
         case Quantity::Unit::volts:
             return "V";
+        case Quantity::Unit::kiloamperes:
+            return "kA";
         case Quantity::Unit::poundsForce:
             return "lbf";
         case Quantity::Unit::poundsForcePerFoot:

@@ -71,6 +71,8 @@ std::span<const Section> ampacitySections();
 std::span<const Section> parallelSetsSections();
 std::span<const Section> racewayFillSections();
 std::span<const Section> circuitTogetherSections();
+std::span<const Section> largestConductorSections();
+std::span<const Section> mixedVoltagesSections();
 std::span<const Section> portSuitsConductorSections();
 std::span<const Section> exposedCopperSections();
 std::span<const Section> jointsSections();

@@ -61,6 +61,12 @@ void addGutter(std::vector<Field>& fields, const BuiltLayout& built) {
                  &Gutter::orientation);
     maker.length("support spacing", "Support spacing", &Gutter::supportSpacing);
     maker.length("beyond equipment", "Beyond the equipment", &Gutter::beyondEquipment);
+    maker.choice(
+        "largest conductor",
+        "Largest conductor, as marked",
+        units::WireSize::all,
+        [](const units::WireSize& size) { return size.text(); },
+        &Gutter::largestConductor);
     auto made = std::move(maker).finish();
     std::move(made.begin(), made.end(), std::back_inserter(fields));
 }

@@ -51,6 +51,9 @@ public:
                 .oneOr(orientationFromText, "horizontal or vertical", gutter.orientation);
         gutter.supportSpacing = lengthIf(object, "supportSpacing");
         gutter.beyondEquipment = lengthIf(object, "beyondEquipment");
+        if (const auto largest = object.optional("largestConductor")) {
+            gutter.largestConductor = readSize(*largest);
+        }
         object.done();
         return gutter;
     }

@@ -61,6 +61,9 @@ JsonTree writeGutter(const Gutter& gutter) {
     tree.set("orientation", orientationText(gutter.orientation));
     setLength(tree, "supportSpacing", gutter.supportSpacing);
     setLength(tree, "beyondEquipment", gutter.beyondEquipment);
+    setKind(tree, "largestConductor", gutter.largestConductor, [](const units::WireSize& size) {
+        return size.label();
+    });
     return tree;
 }
 

@@ -47,6 +47,7 @@ struct Gutter {
     /// How far its far end lies beyond the edge of the equipment it supplements, at most its
     /// length; of an auxiliary gutter only.
     std::optional<units::Inches> beyondEquipment;
+    std::optional<units::WireSize> largestConductor;  ///< it is designed for, as marked
     friend bool operator==(const Gutter&, const Gutter&) = default;
 };
 

@@ -91,6 +91,7 @@ struct Listing {
     std::optional<bool> lineSideOfService;
     std::optional<int> celsius;  ///< 60, 75 or 90
     std::optional<int> volts;
+    std::optional<double> shortCircuitKiloamperes;  ///< as marked; > 0
     friend bool operator==(const Listing&, const Listing&) = default;
 };
 

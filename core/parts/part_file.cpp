@@ -358,6 +358,7 @@ private:
         listing.lineSideOfService = object.flagIf("lineSideOfService");
         listing.celsius = object.integerIf("celsius", 60, 250);
         listing.volts = object.integerIf("volts", 1, 35000);
+        listing.shortCircuitKiloamperes = object.numberIf("shortCircuitKiloamperes", 0.1, 1000.0);
         object.done();
         return listing;
     }
@@ -460,6 +461,9 @@ JsonTree writeListing(const Listing& listing) {
     }
     if (listing.volts) {
         tree.set("volts", *listing.volts);
+    }
+    if (listing.shortCircuitKiloamperes) {
+        tree.set("shortCircuitKiloamperes", *listing.shortCircuitKiloamperes);
     }
     return tree;
 }

@@ -181,7 +181,7 @@ const std::vector<BadLayout>& badLayouts() {
     {"UnknownMemberMisspelt", swap(R"("entries")", R"("entrys")"),
      unknown, "/entrys", R"(found "entrys")"},
     {"UnknownMemberOfGutter", swap(R"("sheet")", R"("gauge")"),
-     unknown, "/gutter/gauge", R"(expected article, inside, sheet, material, enclosureType, orientation, supportSpacing, beyondEquipment, found "gauge")"},
+     unknown, "/gutter/gauge", R"(expected article, inside, sheet, material, enclosureType, orientation, supportSpacing, beyondEquipment, largestConductor, found "gauge")"},
     {"UnknownMemberOfPoint", swap(R"("z": 0)", R"("z": 0, "w": 1)"),
      unknown, "/blocks/0/corner/w", R"(expected x, y, z, found "w")"},
     {"UnknownMemberOfConductor", swap(R"("C1", "tag")", R"("C1", "label")"),

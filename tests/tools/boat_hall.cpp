@@ -12,7 +12,7 @@ layout::Layout boatHall(const parts::Shelf& shelf) {
     SampleBuilder maker(shelf, "Boat hall, uncut feeder", {60.0, 12.0, 6.0});
     auto& layout = maker.layout();
     layout.project = "Riverside yard, boat hall";
-    layout.gutter.article = standards::GutterArticle::metalWireway;
+    maker.asWireway("500");
     layout.readings.terminalSpace = layout::Readings::TerminalSpace::asForBlocks;
     maker.addSystem("yard", "120/240 V, 1-phase, 3-wire", 240, 120, 10.0);
 

@@ -51,6 +51,11 @@ SampleBuilder::SampleBuilder(const parts::Shelf& shelf, std::string title, const
     layout_.surroundings.floods = false;
 }
 
+void SampleBuilder::asWireway(const std::string& largest) {
+    layout_.gutter.article = standards::GutterArticle::metalWireway;
+    layout_.gutter.largestConductor = units::WireSize::of(largest);
+}
+
 void SampleBuilder::addSystem(const std::string& id,
                               const std::string& name,
                               int voltsBetween,

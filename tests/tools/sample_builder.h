@@ -22,6 +22,8 @@ public:
     SampleBuilder(const parts::Shelf& shelf, std::string title, const Vec3& inside);
 
     layout::Layout& layout() { return layout_; }
+    /// A metal wireway, marked for conductors up to this size.
+    void asWireway(const std::string& largest);
 
     void addSystem(const std::string& id,
                    const std::string& name,

@@ -13,7 +13,7 @@ using standards::RacewayType;
 layout::Layout shallowLoft(const parts::Shelf& shelf) {
     SampleBuilder maker(shelf, "Net loft, shallow gutter", {64.0, 4.0, 4.0});
     maker.layout().project = "Riverside yard, net loft";
-    maker.layout().gutter.article = standards::GutterArticle::metalWireway;
+    maker.asWireway("4/0");
     maker.addSystem("yard", "120/240 V, 1-phase, 3-wire", 240, 120, 10.0);
     maker.layout().readings.terminalSpace = layout::Readings::TerminalSpace::asForBlocks;
 

@@ -217,7 +217,7 @@ void unmarkedConnector(layout::Layout& layout, const parts::Shelf& shelf) {
 /// 16 sq in 20.1 %.
 layout::Layout crowdedNipple(const parts::Shelf& shelf) {
     SampleBuilder maker(shelf, "Twelve through a 4 x 4, spoilt: conductor-fill", {24, 4, 4});
-    maker.layout().gutter.article = standards::GutterArticle::metalWireway;
+    maker.asWireway("4/0");
     maker.addSystem("yard", "208Y/120 V, 3-phase, 4-wire", 208, 120, 22.0);
     maker.addCircuit(circuit("feeder", "Hall feeder", Role::feeder, kFourWire, 3, 600, 480));
     const Raceway nipple{RacewayType::emt, "3", 20};
@@ -333,6 +333,31 @@ layout::Layout farBeyond(const parts::Shelf& shelf) {
     return maker.layout();
 }
 
+/// Marked for conductors up to 1 AWG, and fed with 1/0 (NFPA 70 376.21).
+layout::Layout markedForLess(const parts::Shelf& shelf) {
+    auto maker = straightWireway(shelf, "Marked for less, spoilt: largest-conductor");
+    maker.asWireway("1");
+    maker.addCircuit(circuit("F", "Shed feeder", Role::feeder, kThreeWire, 1, 150, 96));
+    addFacing(maker, {"E1", "E2"}, 2.5, {RacewayType::emt, "1-1/2", 120});
+    addStraight(maker, "F", kThreeWire, "1/0", {"E1", "E2"});
+    return maker.layout();
+}
+
+/// A 4160 V pump line beside 240 V, all in insulation for at most 2000 V (NFPA 70 300.3(C)).
+layout::Layout pumpLineBeside(const parts::Shelf& shelf) {
+    auto maker = straightWireway(shelf, "Pump line beside, spoilt: mixed-voltages");
+    maker.addSystem("pumps", "4160 V, 3-phase, 3-wire", 4160, 2400, 5.0);
+    maker.addCircuit(circuit("F", "Shed feeder", Role::feeder, kThreeWire, 1, 150, 96));
+    auto pumps = circuit("P", "Pump line", Role::feeder, kThreePhase, 1, 150, 96);
+    pumps.system = layout::SystemId("pumps");
+    maker.addCircuit(pumps);
+    addFacing(maker, {"E1", "E2"}, 2.5, {RacewayType::emt, "1-1/2", 120});
+    addFacing(maker, {"E3", "E4"}, 6.0, {RacewayType::emt, "1-1/2", 120});
+    addStraight(maker, "F", kThreeWire, "1/0", {"E1", "E2"});
+    addStraight(maker, "P", kThreePhase, "1/0", {"E3", "E4"});
+    return maker.layout();
+}
+
 }  // namespace
 
 std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Shelf& shelf) {
@@ -363,7 +388,9 @@ std::vector<Sample> brokenTwins(const std::vector<Sample>& good, const parts::Sh
                                 {"broken-pull-distances", entriesTooNear(shelf)},
                                 {"broken-circuit-together", groundByItself(shelf)},
                                 {"broken-service-apart", serviceWithOthers(shelf)},
-                                {"broken-length-beyond", farBeyond(shelf)}};
+                                {"broken-length-beyond", farBeyond(shelf)},
+                                {"broken-largest-conductor", markedForLess(shelf)},
+                                {"broken-mixed-voltages", pumpLineBeside(shelf)}};
     for (const auto& twin : twins) {
         auto layout = sampleOf(good, twin.of).layout;
         layout.title += ", spoilt: " + twin.check;

@@ -180,7 +180,7 @@ void addFacing(SampleBuilder& maker,
 
 SampleBuilder straightWireway(const parts::Shelf& shelf, const std::string& title) {
     SampleBuilder maker(shelf, title, {24, 8, 6});
-    maker.layout().gutter.article = standards::GutterArticle::metalWireway;
+    maker.asWireway("4/0");
     maker.addSystem("yard", "120/240 V, 1-phase, 3-wire", 240, 120, 10.0);
     return maker;
 }

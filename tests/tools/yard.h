@@ -13,6 +13,7 @@ using Phases = std::vector<layout::Phase>;
 
 inline const Phases kFourWire = {
     layout::Phase::a, layout::Phase::b, layout::Phase::c, layout::Phase::n};
+inline const Phases kThreePhase = {layout::Phase::a, layout::Phase::b, layout::Phase::c};
 inline const Phases kThreeWire = {layout::Phase::a, layout::Phase::b, layout::Phase::n};
 inline const Phases kDelta = {layout::Phase::a, layout::Phase::b, layout::Phase::c};
 

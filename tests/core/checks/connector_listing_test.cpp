@@ -139,6 +139,90 @@ TEST(ConnectorListing, HasNothingToSayOfGroundsNorOfAnEmptyBlock) {
     EXPECT_THAT(of(builder), IsEmpty());
 }
 
+// ---- short-circuit rating -------------------------------------------------------------------
+
+std::vector<Finding> ofFault(const GutterBuilder& builder) {
+    return withText(of(builder), "fault current");
+}
+
+struct FaultRow {
+    const char* name;
+    std::optional<double> available;
+    std::optional<double> rated;
+    Verdict verdict;
+    std::size_t missing;
+};
+
+void PrintTo(const FaultRow& row, std::ostream* out) {
+    *out << row.name;
+}
+
+class ShortCircuitRating : public testing::TestWithParam<FaultRow> {};
+
+TEST_P(ShortCircuitRating, IsAtLeastTheAvailableFaultCurrent) {
+    auto builder = oneBlock();
+    builder.layout().systems.front().faultKiloamperes = GetParam().available;
+    listing(builder).kind = ConnectorKind::distributionBlock;
+    listing(builder).shortCircuitKiloamperes = GetParam().rated;
+    const auto findings = ofFault(builder);
+    ASSERT_EQ(findings.size(), 1U);
+    EXPECT_EQ(findings[0].verdict, GetParam().verdict);
+    EXPECT_EQ(findings[0].missing.size(), GetParam().missing);
+    EXPECT_EQ(findings[0].citation.section, "110.9, 110.10");
+}
+
+// Source: NFPA 70 110.10, from memory: short-circuit current ratings fit the fault current
+// available.
+// clang-format off
+INSTANTIATE_TEST_SUITE_P(Rows, ShortCircuitRating, testing::Values(
+    FaultRow{"Below",      10.0,         65.0,         Verdict::meets,      0},
+    FaultRow{"AtTheLimit", 65.0,         65.0,         Verdict::meets,      0},
+    FaultRow{"JustAbove",  65.1,         65.0,         Verdict::breach,     0},
+    FaultRow{"NoFault",    std::nullopt, 65.0,         Verdict::cannotTell, 1},
+    FaultRow{"NoRating",   22.0,         std::nullopt, Verdict::cannotTell, 1},
+    FaultRow{"Neither",    std::nullopt, std::nullopt, Verdict::cannotTell, 2}),
+    [](const auto& row) { return std::string(row.param.name); });
+// clang-format on
+
+TEST(ShortCircuitRatingOfOthers, IsAskedOnlyWhereStated) {
+    auto builder = oneBlock();
+    builder.layout().systems.front().faultKiloamperes = 22.0;
+    EXPECT_THAT(ofFault(builder), IsEmpty()) << "a wire connector is marked with none";
+    listing(builder).shortCircuitKiloamperes = 10.0;
+    EXPECT_EQ(ofFault(builder).at(0).verdict, Verdict::breach);
+    EXPECT_EQ(ofFault(builder).at(0).margin->value, -12.0);
+    EXPECT_THAT(ofFault(builder).at(0).working,
+                HasSubstr("22 kA of fault current are available, and its part is rated for 10 kA"));
+    listing(builder).shortCircuitKiloamperes.reset();
+    listing(builder).kind.reset();
+    EXPECT_EQ(ofFault(builder).at(0).verdict, Verdict::cannotTell);
+    EXPECT_THAT(ofFault(builder).at(0).missing,
+                ElementsAre("kind of connector of part row", "short-circuit rating of part row"));
+}
+
+TEST(ShortCircuitRatingOfOthers, IsOfNoConcernWhereOnlyGroundsLand) {
+    auto builder = oneBlock();
+    builder.layout().systems.front().faultKiloamperes = 22.0;
+    listing(builder).shortCircuitKiloamperes = 10.0;
+    builder.conductorNamed("F-A").phase = Phase::g;
+    EXPECT_THAT(ofFault(builder), IsEmpty());
+}
+
+TEST(ShortCircuitRatingOfTwoSystems, IsAtLeastTheHigher) {
+    auto builder = oneBlock();
+    builder.layout().systems.front().faultKiloamperes = 5.0;
+    builder.layout().systems.push_back({layout::SystemId("high"), "", 480, 277, 22.0});
+    builder.circuit("H", {Phase::a});
+    builder.circuitNamed("H").system = layout::SystemId("high");
+    add(builder, "H-A", "2").circuit = layout::CircuitId("H");
+    listing(builder).shortCircuitKiloamperes = 10.0;
+    EXPECT_EQ(ofFault(builder).at(0).measured->value, 22.0);
+    builder.layout().systems.front().faultKiloamperes.reset();
+    EXPECT_EQ(ofFault(builder).at(0).verdict, Verdict::breach) << "22 kA alone are too much";
+    listing(builder).shortCircuitKiloamperes = 65.0;
+    EXPECT_EQ(ofFault(builder).at(0).verdict, Verdict::cannotTell);
+}
+
 // ---- line side ------------------------------------------------------------------------------
 
 struct MarkRow {

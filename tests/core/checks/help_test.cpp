@@ -243,10 +243,10 @@ TEST(CheckTable, SaysWhatACheckAsksAndWhereItStands) {
     // Source: NFPA 70 310.10(H) in 2017, 310.10(G) from 2020 on; 366.56(C) from memory.
     EXPECT_THAT(of2017,
                 HasSubstr("| `parallel-sets` | Every conductor has some slack | 310.10(H)(1), "
-                          "310.10(H)(2) |\n"));
+                          "310.10(H)(2), 366.20, 376.20, 378.20 |\n"));
     EXPECT_THAT(of2023,
                 HasSubstr("| `parallel-sets` | Every conductor has some slack | 310.10(G)(1), "
-                          "310.10(G)(2) |\n"));
+                          "310.10(G)(2), 366.20, 376.20, 378.20 |\n"));
     EXPECT_THAT(of2023, HasSubstr("| *366.56(C)* |\n"));
     EXPECT_THAT(of2023, HasSubstr("| the shapes alone |\n"));
     EXPECT_THAT(of2023, HasSubstr("| ICEA S-95-658/NEMA WC 70 |\n"));

@@ -131,6 +131,8 @@ void addLayoutFacts(std::vector<Removal>& all, const Case& at) {
     all.push_back({"supports", [](Case& one) { return clear(one.layout.gutter.supportSpacing); }});
     all.push_back(
         {"equipment", [](Case& one) { return clear(one.layout.gutter.beyondEquipment); }});
+    all.push_back({"largest conductor",
+                   [](Case& one) { return clear(one.layout.gutter.largestConductor); }});
     all.push_back({"sheet", [](Case& one) { return clear(one.layout.gutter.sheet); }});
     all.push_back(
         {"reading of fill", [](Case& one) { return clear(one.layout.readings.fillAtSplice); }});
@@ -236,7 +238,8 @@ void addPartFacts(std::vector<Removal>& all, const parts::PartId& id) {
     add("line side", [](parts::Part& part) { return clear(part.listing.lineSideOfService); });
     add("temperature", [](parts::Part& part) { return clear(part.listing.celsius); });
     add("volts", [](parts::Part& part) { return clear(part.listing.volts); });
-    add("volts", [](parts::Part& part) { return clear(part.listing.volts); });
+    add("short-circuit rating",
+        [](parts::Part& part) { return clear(part.listing.shortCircuitKiloamperes); });
     add("drives", [](parts::Part& part) {
         bool had = false;
         for (auto& screw : part.screws) {
