@@ -131,8 +131,8 @@ void addLayoutFacts(std::vector<Removal>& all, const Case& at) {
     all.push_back({"supports", [](Case& one) { return clear(one.layout.gutter.supportSpacing); }});
     all.push_back(
         {"equipment", [](Case& one) { return clear(one.layout.gutter.beyondEquipment); }});
-    all.push_back({"largest conductor",
-                   [](Case& one) { return clear(one.layout.gutter.largestConductor); }});
+    all.push_back(
+        {"largest conductor", [](Case& one) { return clear(one.layout.gutter.largestConductor); }});
     all.push_back({"sheet", [](Case& one) { return clear(one.layout.gutter.sheet); }});
     all.push_back(
         {"reading of fill", [](Case& one) { return clear(one.layout.readings.fillAtSplice); }});
