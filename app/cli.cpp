@@ -1,8 +1,6 @@
 #include "app/cli.h"
 
 #include <CLI/CLI.hpp>
-#include <QGuiApplication>
-#include <QHash>
 #include <algorithm>
 #include <iostream>
 #include <optional>
@@ -11,8 +9,8 @@
 #include <utility>
 #include <vector>
 
+#include "app/drawings.h"
 #include "app/help_pages.h"
-#include "app/messages.h"
 #include "app/shelf.h"
 #include "app/takeoff.h"
 #include "base/read_file.h"
@@ -24,7 +22,6 @@
 #include "geometry/built_layout.h"
 #include "paint/fonts.h"
 #include "routing/routing.h"
-#include "sheet/export.h"
 #include "takeoff/holes.h"
 
 namespace gw::app {
@@ -153,60 +150,24 @@ int help(const Options& options) {
     return flushed("the page", kNoBreach);
 }
 
-bool endsWith(const std::string& text, const std::string& end) {
-    return text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
-}
-
-/// A painter needs an application object, but no screen.
-class Application {
-private:
-    static bool chooseOffscreen() {
-        printOnlyErrors();
-        // Fonts are cut to the glyphs in use in the order of a hash: same input, same bytes.
-        QHashSeed::setDeterministicGlobalSeed();
-        return !qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM") ||
-               qputenv("QT_QPA_PLATFORM", "offscreen");
-    }
-
-    bool platformChosen_ = chooseOffscreen();  // before the application reads it
-    int count_ = 1;
-    char name_[13] = "gutterwright";
-    char* arguments_[2] = {name_, nullptr};
-    QGuiApplication application_{count_, arguments_};
-};
-
 /// The paper asked for, or the verb's own; Error where there is no such, or --out is neither PDF
 /// nor SVG.
 Result<drawing::Paper> paperOf(const Options& options, drawing::Paper usual) {
-    const auto paper = options.paper.empty() ? usual : drawing::paperFromText(options.paper);
+    const auto paper = paperNamed(options.paper, usual);
     if (!paper) {
-        return fail({ErrorCode::unknown,
-                     "no such paper",
-                     "",
-                     "--paper",
-                     "Letter, Legal, Tabloid, ARCH C, ARCH D, A4, A3, A2 or A1",
-                     options.paper});
+        return paper;
     }
-    if (!endsWith(options.out, ".pdf") && !endsWith(options.out, ".svg")) {
-        return fail({ErrorCode::unknown,
-                     "it is written as PDF or SVG",
-                     "",
-                     "--out",
-                     "a name that ends in .pdf or .svg",
-                     options.out});
+    if (const auto drawable = drawableTo(options.out, "--out"); !drawable) {
+        return fail(drawable.error());
     }
-    return *paper;
+    return paper;
 }
 
-int writePages(const Options& options,
-               const std::vector<drawing::Drawing>& pages,
-               const std::vector<checks::Finding>& findings) {
-    const auto written = ui::saveSheet(pages, options.out);
-    if (!written) {
+int writePagesOf(const Options& options,
+                 const std::vector<drawing::Drawing>& pages,
+                 const std::vector<checks::Finding>& findings) {
+    if (const auto written = writePages(pages, options.out); !written) {
         return complain(written.error());
-    }
-    for (const auto& path : *written) {
-        std::cout << path << "\n";
     }
     return flushed("the list of files", statusOf(findings));
 }
@@ -223,7 +184,7 @@ int sheet(const Options& options) {
     const Application application;
     const ui::FontMetrics metrics;
     const auto pages = drawing::layoutSheet(checked->built, checked->findings, {*paper}, metrics);
-    return writePages(options, pages, checked->findings);
+    return writePagesOf(options, pages, checked->findings);
 }
 
 Result<void> writeText(const std::string& path, const std::string& text) {
@@ -278,7 +239,7 @@ int takeOff(const Options& options) {
     if (!checked) {
         return complain(checked.error());
     }
-    const auto told = tellTakeoff(checked->built, options.takeoff);
+    const auto told = tellTakeoff(checked->built, checked->findings, options.takeoff);
     return told ? flushed("the takeoff", statusOf(checked->findings)) : complain(told.error());
 }
 
@@ -299,7 +260,7 @@ int drillingTemplate(const Options& options) {
     }
     const Application application;
     const ui::FontMetrics metrics;
-    const auto pages = drawing::drillingTemplate(checked->built, asked, metrics);
+    const auto pages = drawing::drillingTemplate(checked->built, checked->findings, asked, metrics);
     if (pages.empty()) {
         return complain({ErrorCode::missing,
                          "there is nothing to be drilled",
@@ -310,7 +271,7 @@ int drillingTemplate(const Options& options) {
     for (const auto& note : takeoff::holeNotes(checked->built)) {
         std::cerr << "gutterwright: note: " << note << "\n";
     }
-    return writePages(options, pages, checked->findings);
+    return writePagesOf(options, pages, checked->findings);
 }
 
 void addEdition(CLI::App& verb, Options& options, const char* help) {

@@ -5,7 +5,12 @@
 #include <algorithm>
 #include <iostream>
 
+#include "app/drawings.h"
 #include "document/save_bytes.h"
+#include "drawing/bench_cards.h"
+#include "drawing/label_sheet.h"
+#include "drawing/landing_sheet.h"
+#include "paint/fonts.h"
 #include "sheet/takeoff_page.h"
 #include "takeoff/takeoff.h"
 
@@ -67,6 +72,86 @@ Result<void> writeCsv(const std::vector<Table>& tables, const std::string& folde
     return {};
 }
 
+// ---- drawings -------------------------------------------------------------------------------
+
+using Pages = std::vector<drawing::Drawing>;
+
+Result<Pages> labelPages(const geometry::BuiltLayout& built,
+                         const TakeoffOptions& options,
+                         drawing::Paper paper,
+                         const drawing::TextMetrics& metrics) {
+    drawing::LabelOptions asked{paper, std::nullopt, options.skip};
+    if (!options.grid.empty()) {
+        auto grid = drawing::parseLabelGrid(options.grid);
+        if (!grid) {
+            grid.error().place = "--label-grid";
+            return fail(grid.error());
+        }
+        asked.grid = *grid;
+    }
+    return drawing::labelSheet(built, asked, metrics);
+}
+
+/// One of the drawings, where it is asked for.
+Result<void> drawTo(const std::string& file, const Result<Pages>& pages) {
+    if (!pages) {
+        return fail(pages.error());
+    }
+    if (pages->empty()) {
+        return fail({ErrorCode::missing,
+                     "there is nothing to be drawn",
+                     file,
+                     "",
+                     "a layout with a conductor"});
+    }
+    return writePages(*pages, file);
+}
+
+/// Before anything is written.
+Result<drawing::Paper> drawable(const TakeoffOptions& options) {
+    for (const auto& [file, option] : {std::pair(&options.cards, "--cards"),
+                                       std::pair(&options.steps, "--steps"),
+                                       std::pair(&options.labels, "--labels")}) {
+        if (!file->empty()) {
+            if (const auto known = drawableTo(*file, option); !known) {
+                return fail(known.error());
+            }
+        }
+    }
+    return paperNamed(options.paper, drawing::Paper::letter);
+}
+
+bool draws(const TakeoffOptions& options) {
+    return !options.cards.empty() || !options.steps.empty() || !options.labels.empty();
+}
+
+Result<void> draw(const geometry::BuiltLayout& built,
+                  const std::vector<checks::Finding>& findings,
+                  const TakeoffOptions& options) {
+    const auto paper = drawable(options);
+    if (!paper) {
+        return fail(paper.error());
+    }
+    const auto cut = cutOptions(options.allowance);
+    if (!cut) {
+        return fail(cut.error());
+    }
+    const Application application;
+    const ui::FontMetrics metrics;
+    Result<void> written;
+    if (!options.cards.empty()) {
+        written =
+            drawTo(options.cards, drawing::benchCards(built, findings, {*paper, *cut}, metrics));
+    }
+    if (written && !options.steps.empty()) {
+        written = drawTo(options.steps, drawing::landingSheet(built, findings, *paper, metrics));
+    }
+    if (written && !options.labels.empty()) {
+        written = drawTo(options.labels, labelPages(built, options, *paper, metrics));
+    }
+    return written;
+}
+
 }  // namespace
 
 void addTakeoffOptions(CLI::App& verb, TakeoffOptions& options) {
@@ -82,9 +167,31 @@ void addTakeoffOptions(CLI::App& verb, TakeoffOptions& options) {
     auto* out = verb.add_option("--out", options.out, "write to this file");
     csv->excludes(json)->excludes(out)->excludes(html);
     html->excludes(json)->excludes(out);
+    const auto addDrawing = [&](const char* name, std::string& file, const char* help) {
+        auto* option = verb.add_option(name, file, help);
+        option->excludes(csv)->excludes(json)->excludes(out)->excludes(html);
+        return option;
+    };
+    addDrawing("--cards", options.cards, "draw a bench card for each conductor: NAME.pdf or .svg");
+    addDrawing("--steps", options.steps, "draw the landing order step by step: NAME.pdf or .svg");
+    auto* labels = addDrawing("--labels", options.labels, "draw the labels: NAME.pdf or .svg");
+    verb.add_option("--label-grid",
+                    options.grid,
+                    "sheet of labels: columns x rows, width x height, left x top, from label to "
+                    "label, as \"3 x 10, 2 5/8 x 1, 3/16 x 1/2, 2 3/4 x 1\"")
+        ->needs(labels);
+    verb.add_option("--skip-labels", options.skip, "labels of the first sheet that are used up")
+        ->needs(labels)
+        ->check(CLI::Range(0, 3999));
+    verb.add_option("--paper", options.paper, "of drawings: Letter unless said; A4 and the others");
 }
 
-Result<void> tellTakeoff(const geometry::BuiltLayout& built, const TakeoffOptions& options) {
+Result<void> tellTakeoff(const geometry::BuiltLayout& built,
+                         const std::vector<checks::Finding>& findings,
+                         const TakeoffOptions& options) {
+    if (draws(options)) {
+        return draw(built, findings, options);
+    }
     const auto tables = tablesOf(built, options);
     if (!tables) {
         return fail(tables.error());

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "drawing/placer.h"
@@ -25,6 +26,14 @@ Point stubEnd(const geometry::BuiltEntry& entry, const ViewFrame& frame);
 
 /// Draws the whole view.
 void drawGutter(Sketch& sketch, const geometry::BuiltLayout& built, const ViewFrame& frame);
+
+/// How a conductor shows: not at all, in pale grey, in full, or all in ink.
+enum class Showing { hidden, pale, full, inked };
+/// The view with each conductor as asked, by its index.
+void drawGutter(Sketch& sketch,
+                const geometry::BuiltLayout& built,
+                const ViewFrame& frame,
+                const std::function<Showing(std::size_t)>& showing);
 
 /// What labels must keep clear of: blocks, raceways.
 Rect blockRect(const geometry::BuiltBlock& block, const ViewFrame& frame);

@@ -20,6 +20,7 @@ inline constexpr double kLeaderDot = 0.4;  ///< mm, radius of the dot a leader e
 
 inline constexpr Colour kInk{0, 0, 0};
 inline constexpr Colour kGrey{110, 110, 110};
+inline constexpr Colour kMidGrey{170, 170, 170};
 inline constexpr Colour kPaleGrey{228, 228, 228};
 inline constexpr Colour kPaper{255, 255, 255};
 inline constexpr Colour kBlockFill{246, 240, 214};

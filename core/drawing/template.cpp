@@ -4,9 +4,11 @@
 #include <array>
 #include <cmath>
 
+#include "drawing/names.h"
 #include "drawing/placer.h"
 #include "drawing/schedules.h"
 #include "drawing/sketch.h"
+#include "drawing/wrap.h"
 
 namespace gw::drawing {
 
@@ -28,6 +30,8 @@ constexpr double kAir = 6.35;      // mm between the wall's outline and the firs
 constexpr double kMark = 4.0;      // mm, half a joining mark
 constexpr double kDrop = 4.2;      // mm from line to line
 constexpr double kText = 3.0;      // mm: capitals of 2.2 mm
+constexpr double kNumber = 30.0;   // mm at the head's right for the page's number
+constexpr double kWarning = 70.0;  // mm before it for breaches
 
 Rect windowOf(Paper paper) {
     const auto sheet = paperSize(paper);
@@ -168,8 +172,14 @@ public:
     TileSheet(const BuiltLayout& built,
               const WallHoles& wall,
               const TemplateTile& tile,
+              int breaches,
               const TextMetrics& metrics)
-        : built_(built), wall_(wall), tile_(tile), sketch_(metrics), placer_(tile.window) {}
+        : built_(built),
+          wall_(wall),
+          tile_(tile),
+          breaches_(breaches),
+          sketch_(metrics),
+          placer_(tile.window) {}
 
     Drawing draw(Paper paper, std::size_t page, std::size_t pages) {
         drawOutline();
@@ -303,11 +313,24 @@ private:
 
     void drawHead(std::size_t page, std::size_t pages) {
         const double top = kMargin + 4.0;
-        sketch_.text(textAt({window().x, top},
-                            built_.layout.title + ": " + std::string(layout::wallText(tile_.wall)) +
-                                " wall, full size",
-                            4.2,
-                            Face::bold));
+        const std::string kind =
+            ": " + std::string(layout::wallText(tile_.wall)) + " wall, full size";
+        const double kindWidth = sketch_.metrics().width(kind, 4.2, Face::bold);
+        const double room = window().width - kNumber - (breaches_ > 0 ? kWarning : 0.0) - kindWidth;
+        sketch_.text(
+            textAt({window().x, top},
+                   shortened(built_.layout.title, room, 4.2, Face::bold, sketch_.metrics()) + kind,
+                   4.2,
+                   Face::bold));
+        if (breaches_ > 0) {
+            auto warning =
+                textAt({window().right() - kNumber, top},
+                       counted(breaches_, "breach", "breaches") + " found: mend the layout first",
+                       kText,
+                       Face::bold);
+            warning.anchorX = AnchorX::right;
+            sketch_.text(std::move(warning));
+        }
         sketch_.text(textAt({window().x, top + 5.2}, viewText(tile_.wall), kText));
         sketch_.text(textAt({window().x, top + 5.2 + kDrop}, placeText(), kText));
         auto number = textAt({window().right(), top},
@@ -364,6 +387,7 @@ private:
     const BuiltLayout& built_;
     const WallHoles& wall_;
     const TemplateTile& tile_;
+    int breaches_;
     Sketch sketch_;
     Placer placer_;
 };
@@ -464,8 +488,10 @@ std::vector<TemplateJoint> templateJoints(const TemplateTile& tile) {
 }
 
 std::vector<Drawing> drillingTemplate(const BuiltLayout& built,
+                                      const std::vector<checks::Finding>& findings,
                                       const TemplateOptions& options,
                                       const TextMetrics& metrics) {
+    const int breaches = checks::tally(findings).breach;
     const auto walls = takeoff::wallHoles(built);
     const auto tiles = templateTiles(built, options);
     std::vector<Drawing> pages;
@@ -473,7 +499,7 @@ std::vector<Drawing> drillingTemplate(const BuiltLayout& built,
         const auto wall = std::find_if(walls.begin(), walls.end(), [&](const WallHoles& one) {
             return one.wall == tile.wall;
         });
-        pages.push_back(TileSheet(built, *wall, tile, metrics)
+        pages.push_back(TileSheet(built, *wall, tile, breaches, metrics)
                             .draw(options.paper, pages.size() + 1, tiles.size()));
     }
     return pages;

@@ -45,8 +45,10 @@ std::vector<TemplateTile> templateTiles(const geometry::BuiltLayout& built,
                                         const TemplateOptions& options);
 
 /// A sheet for each tile: outline, holes with centre marks, names, sizes and places, marks where
-/// the next sheet is laid on, check bars of 4 in and 100 mm. Empty where nothing is drilled.
+/// the next sheet is laid on, check bars of 4 in and 100 mm; that there are breaches, where there
+/// are. Empty where nothing is drilled.
 std::vector<Drawing> drillingTemplate(const geometry::BuiltLayout& built,
+                                      const std::vector<checks::Finding>& findings,
                                       const TemplateOptions& options,
                                       const TextMetrics& metrics);
 

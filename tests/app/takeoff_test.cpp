@@ -76,6 +76,44 @@ TEST_F(CommandLine, TakeoffThatCannotBeWrittenSaysSo) {
     expectOneLine(run("takeoff --table nails " + sample("gate-house")));
 }
 
+TEST_F(CommandLine, TakeoffDrawsCardsStepsAndLabels) {
+    const auto file = [&](const std::string& name) { return (folder_ / name).string(); };
+    const auto outcome =
+        run("takeoff --cards " + file("cards.pdf") + " --steps " + file("steps.pdf") +
+            " --labels " + file("labels.svg") + " --paper A4 " + sample("gate-house"));
+    EXPECT_EQ(outcome.status, 0);
+    EXPECT_EQ(outcome.err, "");
+    EXPECT_EQ(outcome.out,
+              file("cards.pdf") + "\n" + file("steps.pdf") + "\n" + file("labels.svg") + "\n");
+    for (const char* name : {"cards.pdf", "steps.pdf"}) {
+        EXPECT_EQ(slurp(folder_ / name).rfind("%PDF", 0), 0U) << name;
+    }
+    EXPECT_NE(slurp(folder_ / "labels.svg").find("width=\"210mm\""), std::string::npos)
+        << "A4 held upright";
+}
+
+TEST_F(CommandLine, TakeoffDrawsLabelsOnTheGridThatIsDescribed) {
+    const auto labels = folder_ / "labels.svg";
+    const std::string start = "takeoff --labels " + labels.string() + " --label-grid ";
+    EXPECT_EQ(run(start + "'1 x 20, 2 x 1/2, 1 x 1/2' " + sample("gate-house")).out,
+              labels.string() + "\n" + (folder_ / "labels-2.svg").string() + "\n")
+        << "9 conductors with two ends and three blocks are 21";
+    expectOneLine(run(start + "'many' " + sample("gate-house")));
+    expectOneLine(run(start + "'9 x 20, 2 x 1/2, 1 x 1/2' " + sample("gate-house")));
+}
+
+TEST_F(CommandLine, TakeoffThatCannotBeDrawnSaysSo) {
+    const auto cards = folder_ / "cards.pdf";
+    expectOneLine(
+        run("takeoff --cards " + cards.string() + " --labels labels.png " + sample("gate-house")));
+    EXPECT_FALSE(std::filesystem::exists(cards)) << "nothing is written before all is known";
+    expectOneLine(run("takeoff --cards " + cards.string() + " --paper B7 " + sample("gate-house")));
+    expectOneLine(run("takeoff --cards " + cards.string() + " --json " + sample("gate-house")));
+    expectOneLine(run("takeoff --label-grid '2 x 2, 2 x 1, 0 x 0' " + sample("gate-house")));
+    expectOneLine(
+        run("takeoff --steps " + folder_.string() + "/none/steps.pdf " + sample("gate-house")));
+}
+
 TEST_F(CommandLine, TakeoffIsTheSameEachTime) {
     const auto first = run("takeoff " + sample("boat-hall"));
     EXPECT_EQ(run("takeoff " + sample("boat-hall")).out, first.out);

@@ -8,6 +8,9 @@
 
 #include "checks/report.h"
 #include "document/save_bytes.h"
+#include "drawing/bench_cards.h"
+#include "drawing/label_sheet.h"
+#include "drawing/landing_sheet.h"
 #include "drawing/template.h"
 #include "panels/panel_text.h"
 #include "sheet/export.h"
@@ -31,6 +34,25 @@ constexpr std::array kPapers{drawing::Paper::letter,
 QString endingOf(const QString& filter) {
     const auto from = filter.lastIndexOf(QLatin1Char('*')) + 1;
     return filter.mid(from, filter.lastIndexOf(QLatin1Char(')')) - from);
+}
+
+/// What is wrong where there is no page, and what it would take.
+struct Nothing {
+    const char* sentence;
+    const char* expected;
+};
+constexpr Nothing kNoConductor{"there is nothing to be drawn", "a layout with a conductor"};
+
+Result<void> savePages(const std::vector<drawing::Drawing>& pages,
+                       const Nothing& nothing,
+                       const QString& path) {
+    if (pages.empty()) {
+        return fail({ErrorCode::missing, nothing.sentence, {}, {}, nothing.expected});
+    }
+    if (const auto saved = saveSheet(pages, path.toStdString()); !saved) {
+        return fail(saved.error());
+    }
+    return {};
 }
 
 }  // namespace
@@ -82,6 +104,20 @@ void ExportActions::addTo(QMenu& menu) {
         tr("Save the drilling template"),
         {tr("PDF, all sheets (*.pdf)"), tr("SVG, a file a sheet (*.svg)")},
         [this](const QString& path) { return saveTemplateTo(path); });
+    const QStringList drawn{tr("PDF, all pages (*.pdf)"), tr("SVG, a file a page (*.svg)")};
+    add(tr("&Bench cards…"),
+        {},
+        tr("Save a bench card for each conductor"),
+        drawn,
+        [this](const QString& path) { return saveCardsTo(path); });
+    add(tr("Landing &steps…"),
+        {},
+        tr("Save the landing order step by step"),
+        drawn,
+        [this](const QString& path) { return saveStepsTo(path); });
+    add(tr("&Labels…"), {}, tr("Save the labels"), drawn, [this](const QString& path) {
+        return saveLabelsTo(path);
+    });
     add(tr("P&icture of the board…"),
         {},
         tr("Save a picture of the board"),
@@ -160,21 +196,40 @@ Result<void> ExportActions::saveTakeoffTo(const QString& path) {
 Result<void> ExportActions::saveTemplateTo(const QString& path) {
     const FontMetrics metrics;
     const auto& built = bench_.document.built();
-    const bool metric = built.layout.displayUnit == units::LengthUnit::millimetre;
-    const drawing::TemplateOptions options{metric ? drawing::Paper::a4 : drawing::Paper::letter,
-                                           {}};
-    const auto pages = drawing::drillingTemplate(built, options, metrics);
-    if (pages.empty()) {
-        return fail({ErrorCode::missing,
-                     "there is nothing to be drilled",
-                     {},
-                     {},
-                     "an entry, or a block that is bolted down"});
-    }
-    if (const auto saved = saveSheet(pages, path.toStdString()); !saved) {
-        return fail(saved.error());
-    }
-    return {};
+    return savePages(
+        drawing::drillingTemplate(built, bench_.document.findings(), {officePaper(), {}}, metrics),
+        {"there is nothing to be drilled", "an entry, or a block that is bolted down"},
+        path);
+}
+
+Result<void> ExportActions::saveCardsTo(const QString& path) {
+    const FontMetrics metrics;
+    const auto& document = bench_.document;
+    return savePages(
+        drawing::benchCards(document.built(), document.findings(), {officePaper(), {}}, metrics),
+        kNoConductor,
+        path);
+}
+
+Result<void> ExportActions::saveStepsTo(const QString& path) {
+    const FontMetrics metrics;
+    const auto& document = bench_.document;
+    return savePages(
+        drawing::landingSheet(document.built(), document.findings(), officePaper(), metrics),
+        kNoConductor,
+        path);
+}
+
+Result<void> ExportActions::saveLabelsTo(const QString& path) {
+    const FontMetrics metrics;
+    const auto pages =
+        drawing::labelSheet(bench_.document.built(), {officePaper(), std::nullopt, 0}, metrics);
+    return pages ? savePages(*pages, kNoConductor, path) : fail(pages.error());
+}
+
+drawing::Paper ExportActions::officePaper() const {
+    const bool metric = bench_.document.built().layout.displayUnit == units::LengthUnit::millimetre;
+    return metric ? drawing::Paper::a4 : drawing::Paper::letter;
 }
 
 Result<void> ExportActions::savePictureTo(const QString& path) {

@@ -11,8 +11,9 @@
 
 namespace gw::ui {
 
-/// What leaves the window as files beside the layout: the sheet, the report, the takeoff, the
-/// drilling template, a picture of the board. Each file is whole or not there at all.
+/// What leaves the window as files beside the layout: the sheet, the report, the takeoff and
+/// its drawings, the drilling template, a picture of the board. Each file is whole or not there at
+/// all.
 class ExportActions : public QObject {
     Q_OBJECT
 public:
@@ -34,6 +35,11 @@ public:
     /// At full size, on A4 where the layout is shown in millimetres, else on Letter. Error missing
     /// where nothing is drilled.
     Result<void> saveTemplateTo(const QString& path);
+    /// A card for each conductor, the landing order step by step, and labels to be cut out: on the
+    /// same papers. Error missing where there is no conductor.
+    Result<void> saveCardsTo(const QString& path);
+    Result<void> saveStepsTo(const QString& path);
+    Result<void> saveLabelsTo(const QString& path);
     /// The board as it is seen, at twice its size, as PNG.
     Result<void> savePictureTo(const QString& path);
 
@@ -42,6 +48,8 @@ public:
 
 private:
     void addPapersTo(QMenu& menu);
+    /// Of what is printed on office paper.
+    drawing::Paper officePaper() const;
     void ask(const QString& title,
              const QStringList& filters,
              const std::function<Result<void>(const QString&)>& save);

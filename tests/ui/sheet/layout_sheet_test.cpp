@@ -9,13 +9,13 @@
 
 #include "base/read_file.h"
 #include "checks/finding.h"
-#include "drawing/placer.h"
 #include "drawing/sheet.h"
 #include "files/layout_file.h"
 #include "paint/fonts.h"
 #include "sheet/export.h"
 #include "support/drawn_layout.h"
 #include "support/shipped_shelf.h"
+#include "ui/support/legible.h"
 #include "ui/support/process.h"
 
 /// The layout sheet as a whole, set in the shipped font.
@@ -26,6 +26,9 @@ using drawing::Drawing;
 using drawing::Paper;
 using drawing::Rect;
 using drawing::Text;
+using test::inkOfText;
+using test::linesThrough;
+using test::textsOf;
 
 struct SheetCase {
     std::string name;
@@ -129,18 +132,6 @@ const std::vector<SheetCase>& cases() {
     return kCases;
 }
 
-std::vector<Text> textsOf(const Drawing& page) {
-    std::vector<Text> texts;
-    for (const auto& layer : page.layers) {
-        for (const auto& element : layer.elements) {
-            if (const auto* text = std::get_if<Text>(&element)) {
-                texts.push_back(*text);
-            }
-        }
-    }
-    return texts;
-}
-
 bool contains(const Drawing& page, const std::string& words) {
     const auto texts = textsOf(page);
     return std::any_of(texts.begin(), texts.end(), [&](const Text& text) {
@@ -182,11 +173,6 @@ std::string caseName(const ::testing::TestParamInfo<Paper>& info) {
     return name;
 }
 
-/// Letters themselves; 0.05 mm of touching is let pass.
-Rect inkOfText(const Text& text, const FontMetrics& metrics) {
-    return drawing::grown(drawing::inkOf(text, metrics), -0.05);
-}
-
 std::string placed(const Text& text) {
     return "'" + text.text + "' at " + std::to_string(text.at.x) + ", " + std::to_string(text.at.y);
 }
@@ -208,76 +194,6 @@ TEST_P(LayoutSheet, TextsNeitherOverlapNorLeaveTheBorder) {
             }
         }
     }
-}
-
-/// Whether an element's ink runs through a rectangle, and whether it hides all that is under it.
-struct InkUnder {
-    const Rect& rect;
-
-    bool runsThrough(const drawing::Polyline& line) const {
-        const auto count = line.points.size();
-        const auto inked = drawing::grown(rect, line.pen ? 0.5 * line.pen->width - 0.05 : 0.0);
-        for (std::size_t i = 0; line.pen && i + (line.closed ? 0 : 1) < count; ++i) {
-            if (drawing::crosses(inked, line.points[i], line.points[(i + 1) % count])) {
-                return true;
-            }
-        }
-        return false;
-    }
-    bool runsThrough(const drawing::Circle& circle) const {
-        const double dx =
-            std::max(std::abs(circle.centre.x - rect.x - 0.5 * rect.width), 0.5 * rect.width);
-        const double dy =
-            std::max(std::abs(circle.centre.y - rect.y - 0.5 * rect.height), 0.5 * rect.height);
-        const double nearX = std::max(0.0, dx - 0.5 * rect.width);
-        const double nearY = std::max(0.0, dy - 0.5 * rect.height);
-        const bool reaches = std::hypot(nearX, nearY) < circle.radius;
-        return reaches && (circle.fill || std::hypot(dx, dy) + 0.5 * rect.width > circle.radius);
-    }
-    bool runsThrough(const drawing::Arc&) const { return false; }
-    bool runsThrough(const Text&) const { return false; }
-
-    /// A filled shape that the rectangle lies in as a whole.
-    bool hides(const drawing::Polyline& line) const {
-        const auto count = line.points.size();
-        bool inside = false;
-        for (std::size_t i = 0; line.closed && line.fill && i < count; ++i) {
-            const auto& a = line.points[i];
-            const auto& b = line.points[(i + 1) % count];
-            if (drawing::crosses(rect, a, b)) {
-                return false;
-            }
-            if ((a.y > rect.y) != (b.y > rect.y) &&
-                rect.x < a.x + (rect.y - a.y) / (b.y - a.y) * (b.x - a.x)) {
-                inside = !inside;
-            }
-        }
-        return inside;
-    }
-    bool hides(const drawing::Circle& circle) const {
-        const double dx = std::max(circle.centre.x - rect.x, rect.right() - circle.centre.x);
-        const double dy = std::max(circle.centre.y - rect.y, rect.bottom() - circle.centre.y);
-        return circle.fill && std::hypot(dx, dy) < circle.radius;
-    }
-    bool hides(const drawing::Arc&) const { return false; }
-    bool hides(const Text&) const { return false; }
-};
-
-/// How many lines run through a text, over or under it, once the plates have hidden theirs.
-int linesThrough(const Drawing& page, const Text& text, const FontMetrics& metrics) {
-    const auto rect = inkOfText(text, metrics);
-    const InkUnder ink{rect};
-    int lines = 0;
-    for (const auto& layer : page.layers) {
-        for (const auto& element : layer.elements) {
-            std::visit(
-                [&](const auto& shape) {
-                    lines = ink.hides(shape) ? 0 : lines + (ink.runsThrough(shape) ? 1 : 0);
-                },
-                element);
-        }
-    }
-    return lines;
 }
 
 TEST_P(LayoutSheet, NoLineRunsThroughAText) {

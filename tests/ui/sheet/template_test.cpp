@@ -14,6 +14,7 @@
 #include "sheet/export.h"
 #include "support/shipped_shelf.h"
 #include "ui/panels/panel_bench.h"
+#include "ui/support/legible.h"
 #include "ui/support/process.h"
 
 /// The drilling template as it comes out of a printer.
@@ -112,7 +113,7 @@ protected:
         : bench(GetParam()),
           built(bench.document->built()),
           tiles(drawing::templateTiles(built, {})),
-          pages(drawing::drillingTemplate(built, {}, metrics)),
+          pages(drawing::drillingTemplate(built, {}, {}, metrics)),
           walls(takeoff::wallHoles(built)) {}
 
     const takeoff::WallHoles& wallOf(const TemplateTile& tile) const {
@@ -344,12 +345,35 @@ TEST(TemplateView, WallsAreSeenFromOutsideAndTheBackFromInside) {
     EXPECT_TRUE(near(drawing::asSeen(layout::Wall::back, inside, 40, 9), 40, 1));
 }
 
+TEST(TemplateView, SaysThatThereAreBreachesWhereThereAre) {
+    const test::PanelBench bench("broken-clearance");
+    const FontMetrics metrics;
+    const auto& document = *bench.document;
+    for (const bool told : {true, false}) {
+        const auto pages =
+            drawing::drillingTemplate(document.built(),
+                                      told ? document.findings() : std::vector<checks::Finding>{},
+                                      {},
+                                      metrics);
+        ASSERT_FALSE(pages.empty());
+        for (const auto& page : pages) {
+            const auto texts = test::textsOf(page);
+            EXPECT_EQ(std::any_of(texts.begin(),
+                                  texts.end(),
+                                  [](const drawing::Text& text) {
+                                      return text.text == "1 breach found: mend the layout first";
+                                  }),
+                      told);
+        }
+    }
+}
+
 TEST(TemplateView, NothingToDrillIsNoSheet) {
     layout::Layout layout;
     layout.gutter.inside = {48, 8, 8};
     const FontMetrics metrics;
     EXPECT_TRUE(
-        drawing::drillingTemplate(geometry::build(layout, test::shippedShelf()), {}, metrics)
+        drawing::drillingTemplate(geometry::build(layout, test::shippedShelf()), {}, {}, metrics)
             .empty());
 }
 

@@ -68,6 +68,19 @@ TEST_F(Exports, TheTemplateHasTheSheetsOfTheCommandLine) {
         << run.out.toStdString();
 }
 
+TEST_F(Exports, CardsStepsAndLabelsAreWrittenAsPdf) {
+    ASSERT_TRUE(window.exports().saveCardsTo(in("cards.pdf")));
+    ASSERT_TRUE(window.exports().saveStepsTo(in("steps.pdf")));
+    ASSERT_TRUE(window.exports().saveLabelsTo(in("labels.pdf")));
+    for (const char* name : {"cards.pdf", "steps.pdf", "labels.pdf"}) {
+        EXPECT_TRUE(test::readWholeFile(in(name)).startsWith("%PDF")) << name;
+    }
+    EXPECT_FALSE(window.exports().saveCardsTo(in("none/cards.pdf")));
+    EXPECT_FALSE(window.exports().saveStepsTo(in("none/steps.pdf")));
+    EXPECT_FALSE(window.exports().saveLabelsTo(in("none/labels.pdf")));
+    EXPECT_EQ(files().size(), 3);
+}
+
 TEST_F(Exports, ATakeoffOrTemplateThatCannotBeWrittenLeavesNothing) {
     EXPECT_FALSE(window.exports().saveTakeoffTo(in("none/takeoff.html")));
     EXPECT_FALSE(window.exports().saveTemplateTo(in("none/template.pdf")));
